@@ -1,0 +1,87 @@
+// What one panel has to show: a beat, with its figures, props and copy. Written by script's
+// breakdown, corrected by the artist, read by everyone else.
+#pragma once
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/words.h"
+
+namespace tw {
+
+enum class Sex { Female, Male };
+
+struct Character {
+  std::string id;    ///< lower-case word, stable: "mara"
+  std::string name;  ///< as in the script: "MARA"
+  std::vector<std::string> aliases;
+  Sex sex = Sex::Female;
+  double heightM = 1.70;
+  std::string build = "medium";  ///< slight, medium, heavy, heroic, child
+  std::string note;
+};
+
+/// One lettering item: a balloon, caption, sound effect or title.
+struct CopyItem {
+  std::string id;  ///< "p3-2-c1": page, panel, item
+  CopyKind kind = CopyKind::Speech;
+  std::string speaker;  ///< character id; empty for captions, SFX, titles and unknown voices
+  bool offPanel = false;
+  std::string text;  ///< UTF-8, one paragraph per line
+  int words = 0;
+};
+
+struct BeatFigure {
+  std::string who;       ///< character id
+  std::string pose;      ///< name of a pose in presets/poses
+  std::string relation;  ///< "holds", "points at", "looks at", "runs to", … or empty
+  std::string target;    ///< character id or prop id the relation is to, or empty
+};
+
+struct Prop {
+  std::string id;
+  std::string name;                      ///< as in the script: "lantern"
+  std::string shape = "box";             ///< box, cylinder, ellipsoid, cone
+  std::array<double, 3> sizeM{1, 1, 1};  ///< width, height, depth
+  std::string heldBy;                    ///< character id or empty
+};
+
+struct Beat {
+  std::string id;  ///< "p3-2": page and panel as in the script
+  int panel = 1;   ///< as numbered on its page, from 1
+  int line = 0;    ///< in the script, from 1
+  std::string description;
+  std::string setting;  ///< "interior", "exterior", "underwater", "none" and words of the place
+  std::vector<BeatFigure> figures;
+  std::vector<Prop> props;
+  std::vector<CopyItem> copy;
+  std::optional<ShotSize> shot;  ///< asked for in words
+  std::optional<EyeHeight> eye;  ///< asked for in words
+  bool dominant = false;
+  double weight = 1;  ///< share of the page's area wanted, relative to the other beats
+
+  int words() const {
+    int sum = 0;
+    for (const CopyItem& item : copy) sum += item.words;
+    return sum;
+  }
+};
+
+/// The artist's corrections of one beat; absent fields keep the breakdown's guess.
+struct BeatOverride {
+  std::optional<ShotSize> shot;
+  std::optional<EyeHeight> eye;
+  std::optional<bool> dominant;
+  std::optional<double> weight;
+  std::optional<std::string> setting;
+  std::map<std::string, std::string> poses;  ///< character id → pose
+  std::vector<std::string> addFigures, dropFigures;
+};
+
+/// The beat with the correction applied.
+Beat withOverride(Beat beat, const BeatOverride& change);
+
+}  // namespace tw

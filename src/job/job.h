@@ -1,0 +1,85 @@
+// The document: a job folder with job.json, script/, pages/NN.json, art/ and out/.
+// Loading reports every problem it finds; saving is atomic and keeps a bounded history.
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "job/beat.h"
+#include "job/brief.h"
+#include "job/rough.h"
+#include "job/sheet.h"
+
+namespace tw {
+
+inline constexpr int kFormat = 2;        ///< version that this program writes
+inline constexpr int kHistoryKept = 20;  ///< former states kept per file
+
+/// One page, or one spread under its left page's number.
+struct Page {
+  int number = 1;
+  bool spread = false;
+  std::string title;
+  std::vector<Beat> beats;                        ///< as broken down, overrides not applied
+  std::map<std::string, BeatOverride> overrides;  ///< by beat id
+  Brief brief;
+  std::vector<Rough> roughs;
+  std::string choice;  ///< name of the rough chosen, or empty
+  std::string note;
+
+  /// The beats with the artist's corrections applied.
+  std::vector<Beat> correctedBeats() const;
+};
+
+struct Job {
+  std::string title;
+  std::string client;
+  std::string due;  ///< ISO 8601 date or empty
+  Sheet sheet;
+  std::vector<Character> cast;
+  std::string scriptFile;   ///< below script/
+  std::vector<Page> pages;  ///< by number
+
+  const Page* page(int number) const;
+  Page* page(int number);
+  const Character* character(const std::string& id) const;
+  /// The sheet on which that page is drawn: the job's, or its spread.
+  Sheet sheetFor(const Page& page) const;
+  /// Odd pages are right-hand pages. Common practice, no source.
+  static bool isRightHand(const Page& page) { return page.number % 2 == 1; }
+};
+
+/// Holds the lock of a job folder while it lives. When another process has the job open,
+/// `readOnly()` is true and every save is refused with a sentence.
+class JobFolder {
+ public:
+  static Result<JobFolder> create(const std::filesystem::path& folder, const Job& job);
+  static Result<JobFolder> open(const std::filesystem::path& folder);
+
+  JobFolder(JobFolder&&) noexcept;
+  JobFolder& operator=(JobFolder&&) noexcept;
+  ~JobFolder();
+
+  const std::filesystem::path& path() const { return path_; }
+  bool readOnly() const { return readOnly_; }
+
+  Result<Job> load() const;
+  /// Writes job.json and those pages whose text changed.
+  Result<void> save(const Job& job);
+  Result<void> savePage(const Page& page);
+  /// Copies a received script, unchanged, to script/ and returns its name there.
+  Result<std::string> keepScript(const std::filesystem::path& file);
+
+ private:
+  JobFolder() = default;
+  std::filesystem::path path_;
+  int lock_ = -1;
+  bool readOnly_ = false;
+};
+
+}  // namespace tw

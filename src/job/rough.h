@@ -1,0 +1,137 @@
+// One candidate page: shapes, stagings, copy and why it is ranked where it is. Everything needed
+// to draw it again is here; pictures are never stored.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "geometry/shapes.h"
+#include "job/words.h"
+
+namespace tw {
+
+/// A place in the panel's space, metres, y up, z away from the default camera.
+struct Place3 {
+  double x = 0, y = 0, z = 0;
+};
+
+/// Where a camera stands and how it looks. Pan 0 looks along +z; pitch > 0 looks up;
+/// roll > 0 turns the picture counter-clockwise; focal length on a 36 mm wide frame.
+struct CameraPlace {
+  Place3 eye;
+  double panDeg = 0, pitchDeg = 0, rollDeg = 0;
+  double focalMm = 50;
+  double offsetX = 0, offsetY = 0;  ///< lens shift in units of the frame width
+};
+
+/// A figure set in the space: feet at `at`, turned so that 0 faces the default camera.
+struct SetFigure {
+  std::string who;
+  std::string pose;
+  bool poseMirrored = false;
+  Place3 at;
+  double headingDeg = 0;
+  double gazeDeg = 0;  ///< head turned from the body's heading, > 0 toward the figure's left
+};
+
+struct SetProp {
+  std::string prop;  ///< prop id in the beat
+  Place3 at;         ///< centre of the base; for held props the centre
+  double headingDeg = 0;
+  double pitchDeg = 0;
+};
+
+/// The discrete choice that made the staging; kept so that it can be solved again when the panel
+/// changes shape.
+struct StagingChoice {
+  ShotSize shot = ShotSize::Medium;
+  EyeHeight eye = EyeHeight::Level;
+  double sideDeg = 0;  ///< camera to the side of the front view, > 0 to the figure's left
+  double tiltDeg = 0;  ///< roll
+  bool mirrored = false;
+  int placement = 0;  ///< which of the blocking variants
+  bool operator==(const StagingChoice&) const = default;
+};
+
+struct Staging {
+  StagingChoice choice;
+  CameraPlace camera;
+  std::vector<SetFigure> figures;
+  std::vector<SetProp> props;
+};
+
+/// The direction in which a panel hands the eye on.
+struct Lead {
+  Point from;
+  Vector direction;     ///< unit length, or zero: the panel has no lead
+  double strength = 0;  ///< 0…1
+  std::string why;      ///< "Mara looks", "arm points", "runs"
+};
+
+/// What is seen of a figure in its panel.
+struct SeenFigure {
+  std::string who;
+  double visible = 0;  ///< share of its own outline that the panel shows, 0…1
+  double share = 0;    ///< of the panel's area
+  double headMm = 0;   ///< chin to crown at print size
+  std::string cut;     ///< "whole", "shin", "knee", …, "neck"; where the frame cuts it
+  bool cutAtJoint = false;
+  Polygon face;  ///< around the head, mm on the page
+  Point mouth;   ///< where tails aim, mm on the page
+  Region body;   ///< silhouette inside the panel, mm on the page
+};
+
+struct CopyLine {
+  std::string text;
+  Point baselineMiddle;  ///< mm on the page
+};
+
+struct PlacedBalloon {
+  std::string item;  ///< CopyItem id
+  CopyKind kind = CopyKind::Speech;
+  bool offPanel = false;
+  Polygon outline;  ///< balloon or caption box; empty for SFX and titles set free
+  Polygon tail;     ///< empty when there is none; joins the outline
+  std::vector<CopyLine> lines;
+  double sizePt = 0;   ///< type size at print
+  double turnDeg = 0;  ///< of the lines about their middle, for SFX
+};
+
+struct CardLine {
+  std::string rule;
+  double cost = 0;
+  std::string reason;
+  std::string remedy;
+  int panel = 0;  ///< reading order from 1; 0 = the page
+};
+
+struct RoughPanel {
+  std::string beat;
+  Polygon outline;  ///< inner edge of the border or, when bled, out to the bleed
+  bool dominant = false;
+  bool ground = false;  ///< lies under the others, which are inset
+  bool bleeds = false;
+  Staging staging;
+  Point focus;
+  Lead lead;
+  std::vector<SeenFigure> figures;
+  std::vector<PlacedBalloon> balloons;
+};
+
+struct RoughReading {
+  std::vector<int> order;  ///< panels (1 = first intended) in the likeliest order
+  double followed = 0;     ///< share of readers expected to take the intended order
+  double handedOn = 0;     ///< mean share of the leads' cones that arrive at the next panel
+};
+
+struct Rough {
+  std::string name;         ///< A, B, C…
+  double score = 0;         ///< sum of the card's costs; less is better
+  std::string arrangement;  ///< tree in our notation, see docs/formats
+  std::string treatment;    ///< plain, bled, ground, slanted
+  std::vector<CardLine> card;
+  std::vector<RoughPanel> panels;  ///< in reading order
+  RoughReading reading;
+};
+
+}  // namespace tw

@@ -1,0 +1,41 @@
+// Where a panel's lead arrives: a cone of rays from the focus, and what each ray first meets
+// after leaving its own panel. A craft measure; no study shows its strength (facts: weak).
+#pragma once
+
+#include <vector>
+
+#include "geometry/shapes.h"
+#include "job/rough.h"
+
+namespace tw {
+
+struct Arrival {
+  double next = 0;   ///< share of the cone that first meets the next panel
+  double other = 0;  ///< … some other panel
+  double off = 0;    ///< … the sheet's edge
+  /// 1 when the lead points straight at the next panel's entry corner, −1 straight away.
+  double towardEntry = 0;
+};
+
+/// `page` is the trim. For the last panel "next" means the page turn: the lower right corner
+/// (lower left when read right-to-left) counts as the next panel's place.
+/// A lead of zero direction arrives nowhere: all shares 0.
+Arrival arrivalOf(const Lead& lead, std::size_t panel, const std::vector<Polygon>& panels,
+                  const Rect& page, ReadingDirection direction);
+
+/// As arrivalOf, but remembers the panels of one layout so that many leads can be asked fast.
+class ArrivalField {
+ public:
+  ArrivalField(std::vector<Polygon> panels, Rect page, ReadingDirection direction,
+               std::vector<bool> ground = {});
+  Arrival of(const Lead& lead, std::size_t panel) const;
+
+ private:
+  std::vector<Polygon> panels_;
+  std::vector<Rect> boxes_;
+  Rect page_;
+  ReadingDirection direction_;
+  std::vector<bool> ground_;
+};
+
+}  // namespace tw

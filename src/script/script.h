@@ -1,0 +1,49 @@
+// Reading a script as writers really send it, and breaking it down into beats.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "job/beat.h"
+
+namespace tw {
+
+struct ScriptPage {
+  int number = 1;
+  int lastNumber = 1;  ///< > number for a spread
+  bool spread = false;
+  int announcedPanels = 0;  ///< 0 = not announced
+  int line = 0;
+  std::string title;
+  std::vector<Beat> beats;  ///< as broken down
+};
+
+struct Script {
+  std::string title;
+  std::vector<Character> cast;  ///< declared in the script, then speakers in order of entry
+  std::vector<ScriptPage> pages;
+  Problems warnings;  ///< with line numbers; nothing is dropped in silence
+};
+
+/// Reads bytes of a text script (UTF-8 with or without BOM, Latin-1, CRLF, tabs…). Never fails
+/// on odd text, only on bytes that are no text at all or on a script without a page.
+Result<Script> readScript(std::string_view bytes, const std::string& fileName);
+/// By extension: .docx through its XML, everything else as text.
+Result<Script> readScriptFile(const std::filesystem::path& file);
+/// The paragraphs of a .docx as plain text, one per line.
+Result<std::string> textOfDocx(std::string_view bytes, const std::string& fileName);
+
+/// What a revised script changes against the beats at hand.
+struct ScriptChange {
+  int page = 0, panel = 0;
+  std::string what;  ///< "new panel", "copy changed: …", "panel gone", "moved from panel 3"
+};
+
+/// New pages matched to old ones: ids of beats that are still the same beat are kept, so that
+/// overrides and roughs stay attached. Returns the changes.
+std::vector<ScriptChange> carryOver(const std::vector<ScriptPage>& before,
+                                    std::vector<ScriptPage>& after);
+
+}  // namespace tw

@@ -1,0 +1,52 @@
+// One software renderer (id, depth, normal) and the drawing made from it: outlines with hidden
+// lines removed, as smooth vector strokes with weight; shadow tones; horizon and set lines.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "geometry/drawing.h"
+#include "stage/camera.h"
+#include "stage/figure.h"
+
+namespace tw {
+
+/// A thing in front of the camera: mesh in world space and who it is.
+struct Solid {
+  Mesh mesh;
+  int figure = -1;     ///< index into the staging's figures, or −1
+  int prop = -1;       ///< index into the staging's props, or −1
+  bool isSet = false;  ///< walls, stairs, far things: drawn lighter
+  bool isFocus = false;
+};
+
+struct Picture {
+  int width = 0, height = 0;
+  std::vector<std::int16_t> solid;  ///< index into the solids, −1 = nothing; row by row
+  std::vector<std::uint8_t> part;
+  std::vector<float> depth;  ///< camera depth in m, infinity where nothing
+  std::vector<float> light;  ///< 0 in shadow … 1 fully lit by the key light
+};
+
+/// Renders the solids into a picture of that width (px); height from the camera's aspect.
+Picture render(const std::vector<Solid>& solids, const Camera& camera, int width,
+               const Vec3& towardLight = Vec3(-0.5, 0.8, -0.45));
+
+/// Share of the solid's own pixels (rendered alone, beyond the frame too) that the picture shows.
+std::vector<double> visibleShares(const std::vector<Solid>& solids, const Camera& camera,
+                                  int width);
+
+struct DrawOptions {
+  double lineMm = 0.35;  ///< base weight at print size
+  bool shadows = true;
+  bool setLines = true;  ///< horizon and ground lines
+  int width = 600;       ///< render width in px for visibility and tones
+  std::string setting;   ///< beat.setting: "interior …", "exterior …", "underwater …"
+};
+
+/// The panel's drawing on the page. The camera frame is laid over `frame` (mm) and everything is
+/// clipped to `panel`.
+Drawing drawPanel(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
+                  const Polygon& panel, const DrawOptions& options);
+
+}  // namespace tw

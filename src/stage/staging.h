@@ -1,0 +1,84 @@
+// From a beat to pictures of it: who stands where, from where it is seen, and what that gives the
+// panel (focus, lead, prominence, cuts, room for copy). Fast measures come from joints alone and
+// serve the search; exact ones come from a rendered picture and serve the survivors.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "job/job.h"
+#include "stage/picture.h"
+
+namespace tw {
+
+struct StageRequest {
+  const Beat* beat = nullptr;
+  const std::vector<Character>* cast = nullptr;
+  ReadingDirection direction = ReadingDirection::LeftToRight;
+  std::string focus;         ///< character id; empty: the beat's first figure
+  bool wholeFigure = false;  ///< the focus must not be cut
+  double aspect = 1.5;       ///< panel width / height
+  double airShare = 0;       ///< share of the panel wanted free for copy, mostly at the top
+  double axisSide = 0;       ///< side of the axis kept by the panel before: −1, +1, 0 free
+};
+
+/// Quick facts of one way to stage a panel. Places in panel units: x 0…1 across, y 0…1 down.
+struct Variant {
+  StagingChoice choice;
+  Point focus;  ///< centre of the focus figure's head (or of the subject)
+  Vector lead;  ///< unit direction in the panel's picture (square units), or zero
+  double leadStrength = 0;
+  std::string leadWhy;
+  double focusHead = 0;  ///< focus head height / panel height
+  double focusRank = 1;  ///< 1 = focus is the tallest figure seen; else its height / tallest's
+  double visible = 1;    ///< estimated visible share of the focus figure
+  double cutCost = 0;    ///< 0 none … 1 frame cuts at a joint or through a face
+  std::string cut;       ///< where the frame cuts the focus: "whole", "knee", …
+  bool focusWhole = false;
+  double air = 0;              ///< share of the panel free of figures
+  double airTop = 0;           ///< share of the upper third free of figures
+  double axisSide = 0;         ///< sign of the camera's side of the axis of action, 0 = none
+  double reach = 0;            ///< limbs' projected over true length, mean of arms and legs, 0…1
+  double speakersInOrder = 1;  ///< 1 when the first speaker stands on the side read first
+  double askedShot = 0;        ///< steps between this shot and the one asked for
+  double askedEye = 0;         ///< steps between this eye height and the one asked for
+  std::vector<Rect> heads;     ///< of all figures, panel units, in the staging's order
+};
+
+class Stager {
+ public:
+  static Result<Stager> make(const std::vector<Character>& cast);
+  Stager(Stager&&) noexcept;
+  ~Stager();
+
+  /// Every variant worth considering for the beat at that aspect, in a fixed order.
+  /// At most `most`; the asked-for shot and eye height always among them. Thread-safe.
+  std::vector<Variant> variants(const StageRequest& request, std::size_t most = 48) const;
+  /// One choice solved for an exact aspect.
+  Variant measured(const StageRequest& request, const StagingChoice& choice) const;
+  /// The full staging (camera, figures, props) of a choice.
+  Staging solved(const StageRequest& request, const StagingChoice& choice) const;
+
+  /// Everything that stands before the camera of a staging, `detail` as for bodyMesh.
+  std::vector<Solid> solidsOf(const Staging& staging, const Beat& beat, double detail = 1) const;
+  /// Fills figures, focus and lead of the panel exactly, from a rendered picture.
+  /// `panel.outline`, `panel.staging` are read. `width` px.
+  void look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width = 240) const;
+  /// The panel's picture as vectors.
+  Drawing draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
+               const DrawOptions& options) const;
+
+  const PoseLibrary& poses() const;
+
+ private:
+  struct Impl;
+  explicit Stager(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+/// Frame width / height and the rectangle of the camera frame for a panel outline: its bounding
+/// box, mm.
+Rect frameOf(const Polygon& panelOutline);
+
+}  // namespace tw
