@@ -1,5 +1,7 @@
 // A pinhole camera (Hartley & Zisserman ch. 6: x ~ K[R|t]X). Picture coordinates: x right,
 // y down, in units of the frame width unless pixels are named; camera space z forward.
+// Pan > 0 turns to the right (toward +x), pitch > 0 looks up, roll > 0 turns the picture
+// counter-clockwise. Lens shift moves the picture: offsetX > 0 to the right, offsetY > 0 down.
 #pragma once
 
 #include <Eigen/Core>
@@ -25,8 +27,15 @@ class Camera {
   std::optional<Point> project(const Vec3& world) const;
   /// As `project` for points behind the camera too (the mathematical image).
   Point projectAlways(const Vec3& world) const;
-  /// The horizon of the ground as a line a·x + b·y + c = 0 in frame units, unit normal.
+  /// World to camera space: x right, y down, z forward, metres.
+  Vec3 cameraFromWorld(const Vec3& world) const;
+  /// Unit direction in the world that is seen at that place of the frame.
+  Vec3 rayThrough(Point p) const;
+  /// The horizon of the ground as a line a·x + b·y + c = 0 in frame units, unit normal;
+  /// a·x + b·y + c > 0 on the sky's side.
   Eigen::Vector3d horizon() const;
+  /// The same for every plane with that normal: where the plane vanishes.
+  Eigen::Vector3d vanishingLine(const Vec3& planeNormal) const;
   /// Vanishing point of a world direction, or nothing when it is at infinity.
   std::optional<Point> vanishingPoint(const Vec3& direction) const;
 
@@ -46,5 +55,7 @@ double fieldOfViewDeg(double sizeMm, double focalMm);
 /// Projected over true length for a limb at `thetaDeg` to the picture plane, its midpoint on the
 /// axis at `distanceOverLength` times its length (facts §5.2).
 double foreshortening(double thetaDeg, double distanceOverLength);
+/// The same for a limb that comes toward the eye, its far end on the axis; can exceed 1.
+double foreshorteningTowardEye(double thetaDeg, double distanceOverLength);
 
 }  // namespace tw
