@@ -1,0 +1,202 @@
+// Filling triangles with a depth buffer.
+//
+// Idea: bring each point to camera space once; cut each triangle at the near plane (Sutherland and
+// Hodgman 1974, one plane); project; walk the pixels of its bounding box and keep those whose
+// centre lies inside by the signs of three edge functions (Pineda 1988). 1/depth is linear on the
+// picture, so it is what is interpolated and compared; the light is interpolated flatly, which at
+// the size of a figure's triangles is not seen.
+//
+// Steps:  1 points and light to camera space   2 near cut   3 projection
+//         4 per row: the span of covered pixels, then fill where nearer than what is there.
+// Cost: the points, plus about two nanoseconds per covered pixel.
+// Does badly: no smoothing of edges (the contours, not the pixels, are drawn); light on triangles
+// that are large and seen steeply bends a little.
+#include "stage/rasterise.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace tw {
+
+namespace {
+
+struct Corner {
+  Vec3 at;  ///< camera space
+  double light = 0;
+};
+
+struct Pixel {
+  double x = 0, y = 0;
+  double invDepth = 0;
+  double light = 0;
+};
+
+/// A value that is linear on the picture: value(x, y) = base + x·dx + y·dy.
+struct Plane {
+  double base = 0, dx = 0, dy = 0;
+  double at(double x, double y) const { return base + x * dx + y * dy; }
+};
+
+struct Target {
+  Picture& picture;
+  const Viewport& view;
+  std::int16_t solid;
+  std::uint8_t part;
+};
+
+Plane planeThrough(const Pixel& a, const Pixel& b, const Pixel& c, double va, double vb, double vc,
+                   double inverseArea) {
+  Plane p;
+  p.dx = ((vb - va) * (c.y - a.y) - (vc - va) * (b.y - a.y)) * inverseArea;
+  p.dy = ((vc - va) * (b.x - a.x) - (vb - va) * (c.x - a.x)) * inverseArea;
+  p.base = va - p.dx * a.x - p.dy * a.y;
+  return p;
+}
+
+/// The pixels of one row inside the triangle: [first, last], empty when first > last.
+struct Span {
+  int first, last;
+};
+
+/// An edge function e(x, y) = e.base + x·e.dx + y·e.dy ≥ 0 inside.
+void narrow(Span& span, const Plane& edge, double y) {
+  const double atZero = edge.base + y * edge.dy;
+  if (edge.dx > 0)
+    span.first =
+        std::max(span.first, static_cast<int>(std::ceil(std::max(-1e9, -atZero / edge.dx) - 0.5)));
+  else if (edge.dx < 0)
+    span.last =
+        std::min(span.last, static_cast<int>(std::floor(std::min(1e9, -atZero / edge.dx) - 0.5)));
+  else if (atZero < 0)
+    span.last = span.first - 1;
+}
+
+void fillRow(const Target& target, int row, const Span& span, const Plane& inverse,
+             const Plane& light) {
+  const double y = row + 0.5;
+  const std::size_t start = static_cast<std::size_t>(row) * target.view.width;
+  for (int x = span.first; x <= span.last; ++x) {
+    const auto depth = static_cast<float>(1 / inverse.at(x + 0.5, y));
+    const std::size_t i = start + static_cast<std::size_t>(x);
+    if (!(depth < target.picture.depth[i])) continue;
+    target.picture.depth[i] = depth;
+    target.picture.solid[i] = target.solid;
+    target.picture.part[i] = target.part;
+    target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);
+  }
+}
+
+Plane edgeBetween(const Pixel& from, const Pixel& to, double turn) {
+  Plane e;
+  e.dx = -(to.y - from.y) * turn;
+  e.dy = (to.x - from.x) * turn;
+  e.base = -(e.dx * from.x + e.dy * from.y);
+  return e;
+}
+
+int clampToInt(double v, int low, int high) {
+  return static_cast<int>(std::clamp(v, static_cast<double>(low), static_cast<double>(high)));
+}
+
+void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c) {
+  const double area = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+  if (area == 0) return;
+  const double turn = area > 0 ? 1 : -1;
+  const int top = clampToInt(std::ceil(std::min({a.y, b.y, c.y}) - 0.5), 0, target.view.height);
+  const int bottom =
+      clampToInt(std::floor(std::max({a.y, b.y, c.y}) - 0.5), -1, target.view.height - 1);
+  const int left = clampToInt(std::ceil(std::min({a.x, b.x, c.x}) - 0.5), 0, target.view.width);
+  const int right =
+      clampToInt(std::floor(std::max({a.x, b.x, c.x}) - 0.5), -1, target.view.width - 1);
+  if (top > bottom || left > right) return;
+  const Plane ab = edgeBetween(a, b, turn), bc = edgeBetween(b, c, turn),
+              ca = edgeBetween(c, a, turn);
+  const Plane inverse = planeThrough(a, b, c, a.invDepth, b.invDepth, c.invDepth, 1 / area);
+  const Plane light = planeThrough(a, b, c, a.light, b.light, c.light, 1 / area);
+  for (int row = top; row <= bottom; ++row) {
+    Span span{left, right};
+    narrow(span, ab, row + 0.5);
+    narrow(span, bc, row + 0.5);
+    narrow(span, ca, row + 0.5);
+    fillRow(target, row, span, inverse, light);
+  }
+}
+
+Pixel projected(const Corner& corner, const Eigen::Matrix3d& k, const Viewport& view) {
+  const Vec3 p = k * corner.at;
+  return {(p.x() / p.z() - view.corner.x) * view.pxPerWidth,
+          (p.y() / p.z() - view.corner.y) * view.pxPerWidth, 1 / p.z(), corner.light};
+}
+
+Corner cutBetween(const Corner& a, const Corner& b) {
+  const double t = (kNearM - a.at.z()) / (b.at.z() - a.at.z());
+  return {a.at + t * (b.at - a.at), a.light + t * (b.light - a.light)};
+}
+
+/// The part of the triangle beyond the near plane: 0, 3 or 4 corners.
+int cutAtNearPlane(const std::array<Corner, 3>& in, std::array<Corner, 4>& out) {
+  int count = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const Corner &a = in[i], &b = in[(i + 1) % 3];
+    const bool aIn = a.at.z() >= kNearM, bIn = b.at.z() >= kNearM;
+    if (aIn) out[static_cast<std::size_t>(count++)] = a;
+    if (aIn != bIn) out[static_cast<std::size_t>(count++)] = cutBetween(a, b);
+  }
+  return count;
+}
+
+}  // namespace
+
+Viewport frameViewport(const Camera& camera, int width) {
+  return {{0, 0},
+          static_cast<double>(width),
+          width,
+          std::max(1, static_cast<int>(std::lround(width / camera.aspect())))};
+}
+
+Picture blankPicture(const Viewport& view) {
+  Picture picture;
+  picture.width = view.width;
+  picture.height = view.height;
+  const std::size_t n =
+      static_cast<std::size_t>(view.width) * static_cast<std::size_t>(view.height);
+  picture.solid.assign(n, -1);
+  picture.part.assign(n, 0);
+  picture.depth.assign(n, std::numeric_limits<float>::infinity());
+  picture.light.assign(n, 0);
+  return picture;
+}
+
+void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
+               const Vec3& towardLight, Picture& picture) {
+  const Mesh& mesh = solid.mesh;
+  const Vec3 light = towardLight.normalized();
+  std::vector<Corner> corners(mesh.points.size());
+  std::vector<Pixel> pixels(mesh.points.size());
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    corners[i] = {camera.cameraFromWorld(mesh.points[i]), mesh.normals[i].dot(light)};
+    if (corners[i].at.z() >= kNearM) pixels[i] = projected(corners[i], camera.intrinsics(), view);
+  }
+  Target target{picture, view, static_cast<std::int16_t>(index), 0};
+  for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
+    const auto& t = mesh.triangles[i];
+    target.part = mesh.part[i];
+    std::array<Corner, 4> cut;
+    const int count = cutAtNearPlane({corners[t[0]], corners[t[1]], corners[t[2]]}, cut);
+    if (count == 0) continue;
+    const bool whole =
+        std::min({corners[t[0]].at.z(), corners[t[1]].at.z(), corners[t[2]].at.z()}) >= kNearM;
+    if (whole) {
+      fillTriangle(target, pixels[t[0]], pixels[t[1]], pixels[t[2]]);
+      continue;
+    }
+    std::array<Pixel, 4> seen;
+    for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j)
+      seen[j] = projected(cut[j], camera.intrinsics(), view);
+    fillTriangle(target, seen[0], seen[1], seen[2]);
+    if (count == 4) fillTriangle(target, seen[0], seen[2], seen[3]);
+  }
+}
+
+}  // namespace tw

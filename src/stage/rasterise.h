@@ -1,0 +1,30 @@
+// Fills triangles into a picture with a depth buffer: who is seen at each pixel, which part, how
+// far away and how lit. Double set-up and float filling in a fixed order, so the same scene gives
+// the same bytes. It knows no drawing; render() and visibleShares() stand on it.
+#pragma once
+
+#include "stage/picture.h"
+
+namespace tw {
+
+/// Where the picture's pixels lie on the camera's frame: pixel = (place − corner) · pxPerWidth.
+struct Viewport {
+  Point corner;  ///< of the picture on the frame, frame units
+  double pxPerWidth = 0;
+  int width = 0, height = 0;
+};
+
+/// The frame itself at that width.
+Viewport frameViewport(const Camera& camera, int width);
+
+/// An empty picture of the viewport's size.
+Picture blankPicture(const Viewport& view);
+
+/// Adds the solid, marked with `index`. What lies nearer than kNearM is cut off.
+void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
+               const Vec3& towardLight, Picture& picture);
+
+/// A lens cannot come closer than this; also keeps the division by depth tame.
+inline constexpr double kNearM = 0.05;
+
+}  // namespace tw

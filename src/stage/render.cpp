@@ -1,0 +1,77 @@
+#include <algorithm>
+#include <cmath>
+
+#include "stage/picture.h"
+#include "stage/rasterise.h"
+
+namespace tw {
+
+namespace {
+
+// A thing is counted alone at no more than this many pixels across, however far it goes beyond
+// the frame; the count is scaled to the picture's pixels.
+constexpr int kMostAlonePx = 1200;
+// What lies farther out than this many frame widths is not part of any picture we could aim at.
+constexpr double kMostFrames = 8;
+
+/// Around all of the solid that lies before the near plane, frame units; empty when nothing does.
+Rect imageBounds(const Solid& solid, const Camera& camera) {
+  Rect box{{kMostFrames, kMostFrames}, {-kMostFrames, -kMostFrames}};
+  for (const Vec3& point : solid.mesh.points) {
+    if (camera.depth(point) < kNearM) continue;
+    const Point p = camera.projectAlways(point);
+    box.min = {std::min(box.min.x, p.x), std::min(box.min.y, p.y)};
+    box.max = {std::max(box.max.x, p.x), std::max(box.max.y, p.y)};
+  }
+  box.min = {std::max(box.min.x, -kMostFrames), std::max(box.min.y, -kMostFrames)};
+  box.max = {std::min(box.max.x, kMostFrames), std::min(box.max.y, kMostFrames)};
+  return box;
+}
+
+std::vector<double> countPixels(const Picture& picture, std::size_t solids) {
+  std::vector<double> counts(solids, 0);
+  for (const std::int16_t id : picture.solid)
+    if (id >= 0) counts[static_cast<std::size_t>(id)] += 1;
+  return counts;
+}
+
+/// Pixels of the solid alone, in units of the picture's pixels.
+double pixelsAlone(const Solid& solid, const Camera& camera, int width) {
+  const Rect box = imageBounds(solid, camera);
+  const double most = std::max(box.width(), box.height());
+  if (!(most > 0)) return 0;
+  const double scale = std::min(static_cast<double>(width), kMostAlonePx / most);
+  // On the picture's own pixel grid when the scale allows, so that both counts agree exactly.
+  const Point corner{std::floor(box.min.x * scale) / scale, std::floor(box.min.y * scale) / scale};
+  const Viewport view{corner, scale,
+                      static_cast<int>(std::ceil((box.max.x - corner.x) * scale)) + 1,
+                      static_cast<int>(std::ceil((box.max.y - corner.y) * scale)) + 1};
+  Picture alone = blankPicture(view);
+  rasterise(solid, 0, camera, view, Vec3::UnitY(), alone);
+  const double perPixel = width / scale;
+  return countPixels(alone, 1)[0] * perPixel * perPixel;
+}
+
+}  // namespace
+
+Picture render(const std::vector<Solid>& solids, const Camera& camera, int width,
+               const Vec3& towardLight) {
+  const Viewport view = frameViewport(camera, width);
+  Picture picture = blankPicture(view);
+  for (std::size_t i = 0; i < solids.size(); ++i)
+    rasterise(solids[i], static_cast<int>(i), camera, view, towardLight, picture);
+  return picture;
+}
+
+std::vector<double> visibleShares(const std::vector<Solid>& solids, const Camera& camera,
+                                  int width) {
+  const Picture picture = render(solids, camera, width);
+  std::vector<double> shares = countPixels(picture, solids.size());
+  for (std::size_t i = 0; i < solids.size(); ++i) {
+    const double alone = pixelsAlone(solids[i], camera, width);
+    shares[i] = alone > 0 ? std::min(1.0, shares[i] / alone) : 0;
+  }
+  return shares;
+}
+
+}  // namespace tw
