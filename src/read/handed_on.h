@@ -31,8 +31,12 @@ class ArrivalField {
   Arrival of(const Lead& lead, std::size_t panel) const;
 
  private:
+  /// The first panel other than `own` and the grounds on the ray, or −1.
+  int firstMet(const Ray& ray, std::size_t own) const;
+
   std::vector<Polygon> panels_;
   std::vector<Rect> boxes_;
+  std::vector<bool> exact_;  ///< the panel fills its box
   Rect page_;
   ReadingDirection direction_;
   std::vector<bool> ground_;

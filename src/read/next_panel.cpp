@@ -1,0 +1,336 @@
+// The stochastic reader.
+//
+// Idea. People who number empty panels follow neither a plain Z nor plain grouping, but a few
+// preferences: finish a group before leaving it, move smoothly, do not jump over a panel, leave
+// none behind (Cohn 2013). Each step therefore sets the candidates that those preferences allow
+// against each other and gives each a share of the readers.
+//
+// Words. *Across*: the nearest unread panel to the reading side, the topmost of a stack.
+// *Down*: the nearest unread panel below, the first of a row. *Fresh*: where the entry rule would
+// start among the unread, which is how the next row or column begins. *Stranding*: a move that
+// leaves an unread panel above or before its target.
+//
+// Steps, the first that applies:
+//   1. not begun: the panel in the reading corner; without one, the highest or the leftmost;
+//   2. unread insets on this panel, or beside it on the same base, come before all others;
+//   3. across and down both open: acrossShare(stagger, gap, overlap) decides, unless one of them
+//      strands a panel, or the reader is on her way down a stack;
+//   4. only across: across; 5. only down: down against fresh, by how far down begins above
+//      fresh; 6. neither: fresh.
+// A base panel that was chosen shares its readers with the first inset on it.
+//
+// Cost: a few set operations per step, the relations being known.
+// Badly done: balloons and pictures, which settle ambiguous layouts (Kirtley et al. 2023), are
+// not looked at; the strengths between the published end points are ours.
+
+#include "read/next_panel.h"
+
+#include <algorithm>
+#include <bit>
+#include <cstring>
+
+#include "base/result.h"
+#include "read/preferences.h"
+#include "read/reading_order.h"
+
+namespace tw {
+namespace {
+
+using namespace preference;
+
+template <class Visit>
+void each(PanelSet set, Visit visit) {
+  for (; set; set &= set - 1) visit(std::countr_zero(set));
+}
+
+/// One choice among `unread`; `at` is the panel stood on, for the purpose of its neighbours.
+class Step {
+ public:
+  Step(const PanelRelations& page, const ReaderState& state, int at, PanelSet unread)
+      : page_(page), state_(state), at_(at), unread_(unread) {}
+
+  Choices choose() const;
+  Choices enter() const;
+
+ private:
+  const Rect& box(int panel) const {
+    const bool onBase = at_ >= 0 && page_.base[at_] == panel;
+    return onBase ? page_.free[panel] : page_.boxes[panel];
+  }
+  const Rect& here() const { return page_.boxes[at_]; }
+  bool higher(int a, int b) const;
+  bool lefter(int a, int b) const;
+  int across() const;
+  int down() const;
+  int fresh() const;
+  PanelSet open() const;
+  Choices acrossOrDown(int side, int under) const;
+  Choices downOrFresh(int under, int start) const;
+  Choices one(int panel, int other) const;
+
+  const PanelRelations& page_;
+  const ReaderState& state_;
+  int at_;
+  PanelSet unread_;
+};
+
+/// a before b when read from the top, level ones from the reading corner.
+bool Step::higher(int a, int b) const {
+  const double d = page_.boxes[a].min.y - page_.boxes[b].min.y;
+  if (std::abs(d) > page_.aligned) return d < 0;
+  return page_.boxes[a].min.x < page_.boxes[b].min.x;
+}
+
+bool Step::lefter(int a, int b) const {
+  const double d = page_.boxes[a].min.x - page_.boxes[b].min.x;
+  if (std::abs(d) > page_.aligned) return d < 0;
+  return page_.boxes[a].min.y < page_.boxes[b].min.y;
+}
+
+int Step::across() const {
+  int best = -1;
+  const PanelSet side = page_.right[at_] & unread_;
+  each(side, [&](int j) {
+    if (page_.left[j] & side) return;  // another one stands between
+    if (best < 0 || higher(j, best)) best = j;
+  });
+  return best;
+}
+
+int Step::down() const {
+  int best = -1;
+  const PanelSet under = page_.below[at_] & unread_;
+  each(under, [&](int j) {
+    if (page_.above[j] & under) return;
+    if (best < 0 || lefter(j, best)) best = j;
+  });
+  return best;
+}
+
+/// Unread panels with no unread panel above or before them; all, where those go in a circle.
+PanelSet Step::open() const {
+  PanelSet result = 0;
+  each(unread_, [&](int j) {
+    if (!((page_.above[j] | page_.left[j]) & unread_)) result |= only(j);
+  });
+  return result ? result : unread_;
+}
+
+int Step::fresh() const {
+  int best = -1;
+  each(open(), [&](int j) {
+    if (best < 0 || higher(j, best)) best = j;
+  });
+  return best;
+}
+
+Choices Step::enter() const {
+  const int top = fresh();
+  int side = top;
+  double from = page_.boxes[top].min.x, to = page_.boxes[top].max.x;
+  each(unread_, [&](int j) {
+    if (lefter(j, side)) side = j;
+    from = std::min(from, page_.boxes[j].min.x);
+    to = std::max(to, page_.boxes[j].max.x);
+  });
+  Choices result;
+  const Rect &t = page_.boxes[top], &s = page_.boxes[side];
+  if (t.min.x - s.min.x <= kOutOfCorner * (to - from)) {
+    result.add(top, kEntryAtCorner, "");
+    return result;
+  }
+  const bool lowerTier = s.min.y > t.max.y - page_.aligned;
+  const char* cause = "no panel in the reading corner";
+  result.add(top, lowerTier ? kEntryHigherTier : kEntryHighest, cause);
+  result.add(side, lowerTier ? kEntryLowerTier : kEntryLeftmost, cause);
+  return result;
+}
+
+/// `panel` for nearly all; the small rest to `other` where that differs.
+Choices Step::one(int panel, int other) const {
+  Choices result;
+  result.add(panel, kPlain, "");
+  if (other >= 0 && other != panel) result.add(other, (1 - kPlain) * 0.8, "a panel left behind");
+  return result;
+}
+
+const char* causeOf(double stagger, double gapRatio, double overlap) {
+  const double byStagger = acrossShare(stagger), byGap = acrossShare(0, gapRatio);
+  const double byOverlap = acrossShare(0, 1, overlap);
+  const double least = std::min({byStagger, byGap, byOverlap});
+  if (least > kAcrossAtGrid - 0.02) return "rows or columns of a grid";
+  if (least == byOverlap) return "overlap";
+  if (least == byGap) return "wide gap";
+  return stagger > 0.75 ? "stack beside a tall panel" : "stagger";
+}
+
+/// How far the panel across reaches down beside the panel under: 0 level rows, 1 a full stack.
+double staggerOf(const Rect& here, const Rect& side, const Rect& under) {
+  const double depth = under.max.y - here.max.y;
+  return depth > 0 ? std::clamp((side.max.y - here.max.y) / depth, 0.0, 1.0) : 0;
+}
+
+double gapRatioOf(const Rect& here, const Rect& side, const Rect& under, double aligned) {
+  const double least = aligned * 0.25;  // touching panels have no ratio
+  const double gapAcross = std::max(side.min.x - here.max.x, least);
+  return gapAcross / std::max(under.min.y - here.max.y, least);
+}
+
+Choices Step::acrossOrDown(int side, int under) const {
+  const Rect &r = box(side), &d = box(under);
+  const double stagger = staggerOf(here(), r, d);
+  const double gap = gapRatioOf(here(), r, d, page_.aligned);
+  const double overlap = std::max(overlapShare(here(), r), overlapShare(here(), d));
+  const char* cause = causeOf(stagger, gap, overlap);
+  double share = acrossShare(stagger, gap, overlap);
+  if (side == state_.passedOver && (stagger > 0.5 || gap > kGapMiddle)) {
+    share = 1 - kFinishStack;  // on her way down a stack
+  } else if (page_.above[side] & unread_) {
+    share = 1 - kPlain;  // would leave a panel above it
+  } else if (r.min.y < here().min.y - page_.aligned) {
+    share = kPlain;  // a panel left behind higher up
+  } else if ((page_.above[under] & unread_) && overlap < kTouching) {
+    // What lies below spans this panel and the next one: the row comes first.
+    const double spanned = std::min(r.max.x, d.max.x) - std::max(r.min.x, d.min.x);
+    const double tier = std::clamp(2 * spanned / r.width() - 1, 0.0, 1.0);
+    share = kAcrossAtStaggeredRows + (kAcrossAboveTier - kAcrossAtStaggeredRows) * tier;
+    cause = "staggered rows";
+  }
+  if (share > 0.8 && state_.rowsKept > 0) share = 1 - (1 - share) * kRowHabit;
+  Choices result;
+  result.add(side, share, cause);
+  result.add(under, (1 - share) * kDownOfRest, cause);
+  return result;
+}
+
+Choices Step::downOrFresh(int under, int start) const {
+  if (under == start) return one(under, -1);
+  const Rect &d = box(under), &f = box(start);
+  const PanelSet before = page_.left[under] & unread_;
+  // How far the panel below begins above the fresh one: 1 means that it finishes a stack.
+  double ahead = std::clamp((f.min.y - d.min.y) / std::max(d.height(), 1e-9), 0.0, 1.0);
+  double share = 1 - acrossShare(ahead) / kAcrossAtGrid * kPlain;
+  if (!before && state_.wentDown) share = kFinishStack;
+  if (page_.above[under] & unread_) share = 1 - kPlain;
+  Choices result;
+  result.add(under, share, "stagger");
+  result.add(start, (1 - share) * (1 - kStray), "stagger");
+  return result;
+}
+
+Choices Step::choose() const {
+  if (std::popcount(unread_) == 1) {
+    Choices last;
+    last.add(std::countr_zero(unread_), 1, "");
+    return last;
+  }
+  const int side = across(), under = down(), start = fresh();
+  if (side >= 0 && under >= 0) return acrossOrDown(side, under);
+  if (side >= 0) {
+    const bool strands = page_.above[side] & unread_;
+    return strands ? one(start, side) : one(side, start);
+  }
+  if (under >= 0) return downOrFresh(under, start);
+  return one(start, -1);
+}
+
+/// A base panel that nobody has begun shares its readers with the first inset on it.
+void splitBase(Choices& choices, const PanelRelations& page, PanelSet unread) {
+  for (int i = 0; i < choices.size; ++i) {
+    const int base = choices.list[i].panel;
+    const PanelSet insets = page.onTop[base] & unread;
+    if (!insets || choices.size == 4) continue;
+    const ReaderState outside{-1, insets, -1, false, 0};
+    const int first = Step(page, outside, -1, insets).enter().list[0].panel;
+    const Rect &b = page.boxes[base], &inset = page.boxes[first];
+    const bool hidden =
+        inset.min.x < b.min.x + b.width() * 0.15 && inset.min.y < b.min.y + b.height() * 0.15;
+    const double share = choices.list[i].share;
+    const double baseFirst = hidden ? kBaseFirstCornerHidden : kBaseFirst;
+    const char* cause = hidden ? "inset over the reading corner" : "inset";
+    choices.list[i] = {base, share * baseFirst, cause};
+    choices.add(first, share * (1 - baseFirst) * 0.95, cause);
+    return;
+  }
+}
+
+/// Unread panels that lie on the same base, the base itself among them. For base −1: those on
+/// nothing, and insets left behind on a base already read.
+PanelSet siblings(const PanelRelations& page, int base, PanelSet unread) {
+  PanelSet result = 0;
+  each(unread, [&](int j) {
+    const int b = page.base[j];
+    const bool leftBehind = base < 0 && b >= 0 && !(unread & only(b));
+    if (b == base || j == base || leftBehind) result |= only(j);
+  });
+  return result;
+}
+
+}  // namespace
+
+void Choices::add(int panel, double share, const char* cause) {
+  if (panel < 0 || size == 4) return;
+  list[size++] = {panel, share, cause};
+}
+
+double Choices::shareOf(int panel) const {
+  for (int i = 0; i < size; ++i) {
+    if (list[i].panel == panel) return list[i].share;
+  }
+  return preference::kStray;
+}
+
+const char* Choices::causeAgainst(int panel) const {
+  for (int i = 0; i < size; ++i) {
+    if (list[i].panel == panel && std::strlen(list[i].cause) > 0) return list[i].cause;
+  }
+  const bool known = size > 0 && std::strlen(list[0].cause) > 0;
+  return known ? list[0].cause : "jumps over a panel";
+}
+
+void Choices::sort() {
+  std::stable_sort(list.begin(), list.begin() + size,
+                   [](const Choice& a, const Choice& b) { return a.share > b.share; });
+}
+
+Choices choicesFrom(const ReaderState& state, const PanelRelations& page) {
+  Choices result;
+  int at = state.at;
+  PanelSet group = 0;
+  if (at < 0) {
+    group = siblings(page, -1, state.unread);
+    result = Step(page, state, -1, group).enter();
+  } else if ((group = page.onTop[at] & state.unread)) {
+    result = Step(page, state, -1, group).enter();
+  } else {
+    for (; !(group = siblings(page, page.base[at], state.unread)); at = page.base[at]) {
+      ensure(page.base[at] >= 0, "reader: an unread panel belongs to no group");
+    }
+    result = Step(page, state, at, group).choose();
+  }
+  splitBase(result, page, state.unread);
+  result.sort();
+  return result;
+}
+
+ReaderState after(const ReaderState& state, int panel, const PanelRelations& page) {
+  ReaderState next{panel, state.unread & ~only(panel), -1, false, state.rowsKept};
+  if (state.at < 0) return next;
+  const bool wasDown = page.below[state.at] & only(panel);
+  const PanelSet side = page.right[state.at] & next.unread;
+  if (wasDown) {
+    next.wentDown = true;
+    for (PanelSet s = side; s; s &= s - 1) {
+      const int j = std::countr_zero(s);
+      if (!(page.left[j] & side)) {
+        next.passedOver = j;
+        break;
+      }
+    }
+  } else if ((page.right[state.at] & only(panel)) && (page.below[state.at] & state.unread)) {
+    ++next.rowsKept;
+  }
+  return next;
+}
+
+}  // namespace tw
