@@ -13,6 +13,7 @@
 namespace tw {
 
 inline constexpr int kExhaustivePanels = 10;  ///< above this a beam of trees is kept
+inline constexpr int kMostPanels = 40;        ///< above this there are no trees at all
 
 struct TreeNode {
   bool isRow = false;              ///< row: side by side; otherwise a stack. Unused on leaves.
@@ -29,7 +30,11 @@ struct TreeList {
   bool exhaustive = true;         ///< false: a beam of the most regular ones
 };
 
+/// How many trees there are; the largest 64-bit number when they are more than that.
+std::uint64_t treeCount(int panels);
+
 /// All trees over `panels` leaves, or a stated beam of `beam` trees above kExhaustivePanels.
+/// No trees below 1 or above kMostPanels. Fewer trees than promised only when stopped.
 TreeList enumerateTrees(int panels, Progress& progress, std::size_t beam = 200'000);
 
 TreeNode treeFrom(const PackedTree& packed);

@@ -1,0 +1,6 @@
+#include "arrange/treatments.h"
+namespace tw {
+std::optional<Layout> slantedLayout(const ArrangeRequest&, const Paper&, const PackedTree&) {
+  return std::nullopt;
+}
+}  // namespace tw
