@@ -1,0 +1,18 @@
+// Picks roughs that are good and unlike each other.
+#pragma once
+
+#include <vector>
+
+#include "review/score_card.h"
+
+namespace tw {
+
+/// 0 the same page … 1 wholly unlike: shapes count for most, then how panels are staged.
+double unlikeness(const Measured& a, const Measured& b, const Sheet& sheet);
+
+/// Indices into `roughs`, the best first, then each time the one whose score less
+/// `spread` × its unlikeness to those chosen is least. Ties go to the lower index.
+std::vector<std::size_t> chooseDifferent(const std::vector<Measured>& roughs, const Sheet& sheet,
+                                         std::size_t keep, double spread);
+
+}  // namespace tw

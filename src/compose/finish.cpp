@@ -1,0 +1,98 @@
+#include "compose/finish.h"
+
+#include <algorithm>
+
+#include "compose/staging_table.h"
+#include "geometry/polygon.h"
+
+namespace tw {
+
+namespace {
+
+RoughPanel stagedPanel(const PageCase& page, const Workshop& workshop, const Layout& layout,
+                       std::size_t i, const StagingChoice& choice) {
+  RoughPanel out;
+  out.beat = page.panels[i].beat.id;
+  out.outline = layout.panels[i].outline;
+  out.dominant = page.panels[i].dominant;
+  out.ground = layout.panels[i].ground;
+  out.bleeds = layout.panels[i].bleeds;
+  out.staging = workshop.stager.solved(stageRequest(page, i, layout), choice);
+  workshop.stager.look(out, page.panels[i].beat, page.panels[i].focus);
+  return out;
+}
+
+/// Panels that lie on this one.
+std::vector<Polygon> insetsOn(const Layout& layout, std::size_t i) {
+  std::vector<Polygon> out;
+  if (layout.panels[i].ground)
+    for (std::size_t k = 0; k < layout.panels.size(); ++k)
+      if (k != i) out.push_back(layout.panels[k].outline);
+  return out;
+}
+
+LetterResult lettered(const PageCase& page, const Workshop& workshop, const Layout& layout,
+                      std::size_t i, const RoughPanel& panel) {
+  LetterRequest request;
+  request.items = &page.panels[i].beat.copy;
+  request.panel = panel.outline;
+  request.live = page.sheet.liveRect(page.rightHand);
+  for (const SeenFigure& figure : panel.figures) {
+    if (!figure.face.points.empty()) {
+      request.faces.push_back(figure.face);
+      request.mouths[figure.who] = figure.mouth;
+    }
+    request.bodies.push_back(figure.body);
+  }
+  for (const KeepClear& zone : page.brief.keepClear) request.keepClear.push_back(zone.rect);
+  request.covered = insetsOn(layout, i);
+  request.direction = page.brief.direction;
+  request.panelsOnPage = static_cast<int>(page.panels.size());
+  return workshop.letterer.place(request);
+}
+
+/// Share of the focus figure under balloons and insets; only asked where it matters.
+double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<Polygon> over) {
+  const SeenFigure* focus = focusFigure(panel, wish.focus);
+  if (!wish.liftable || focus == nullptr || focus->body.empty()) return 0;
+  for (const PlacedBalloon& balloon : panel.balloons)
+    for (const Polygon* shape : {&balloon.outline, &balloon.tail})
+      if (shape->points.size() > 2) over.push_back(*shape);
+  if (over.empty()) return 0;
+  return area(common(focus->body, united(over))) / std::max(1e-6, area(focus->body));
+}
+
+Arrival arrivalOfPanel(const ArrivalField& field, const RoughPanel& panel, std::size_t i) {
+  return panel.lead.strength > 0 ? field.of(panel.lead, i) : Arrival{};
+}
+
+}  // namespace
+
+Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
+                     const OrderReading& order, const std::vector<StagingChoice>& choices) {
+  Measured m;
+  m.layout = layout;
+  m.order = order;
+  m.rough.arrangement = layout.tree;
+  m.rough.treatment = nameOf(layout.treatment);
+  std::vector<Polygon> outlines;
+  std::vector<bool> ground;
+  for (const LayoutPanel& panel : layout.panels) {
+    outlines.push_back(panel.outline);
+    ground.push_back(panel.ground);
+  }
+  const ArrivalField field(outlines, page.sheet.trimRect(), page.brief.direction, ground);
+  for (std::size_t i = 0; i < layout.panels.size(); ++i) {
+    m.variants.push_back(workshop.stager.measured(stageRequest(page, i, layout), choices[i]));
+    RoughPanel panel = stagedPanel(page, workshop, layout, i, choices[i]);
+    m.copy.push_back(lettered(page, workshop, layout, i, panel));
+    panel.balloons = m.copy.back().balloons;
+    m.arrivals.push_back(arrivalOfPanel(field, panel, i));
+    m.covered.push_back(coveredShare(page.panels[i], panel, insetsOn(layout, i)));
+    m.rough.panels.push_back(std::move(panel));
+  }
+  judge(m, page, workshop.rules);
+  return m;
+}
+
+}  // namespace tw

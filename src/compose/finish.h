@@ -1,0 +1,13 @@
+// From a layout and a chain of choices to a finished rough: solved for the exact shapes, looked
+// at, lettered, judged.
+#pragma once
+
+#include "compose/compose.h"
+#include "review/score_card.h"
+
+namespace tw {
+
+Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
+                     const OrderReading& order, const std::vector<StagingChoice>& choices);
+
+}  // namespace tw
