@@ -13,6 +13,7 @@
 namespace tw {
 
 enum class Sex { Female, Male };
+std::string_view nameOf(Sex sex);  ///< "female", "male"
 
 struct Character {
   std::string id;    ///< lower-case word, stable: "mara"
@@ -22,6 +23,7 @@ struct Character {
   double heightM = 1.70;
   std::string build = "medium";  ///< slight, medium, heavy, heroic, child
   std::string note;
+  bool operator==(const Character&) const = default;
 };
 
 /// One lettering item: a balloon, caption, sound effect or title.
@@ -32,6 +34,7 @@ struct CopyItem {
   bool offPanel = false;
   std::string text;  ///< UTF-8, one paragraph per line
   int words = 0;
+  bool operator==(const CopyItem&) const = default;
 };
 
 struct BeatFigure {
@@ -39,6 +42,7 @@ struct BeatFigure {
   std::string pose;      ///< name of a pose in presets/poses
   std::string relation;  ///< "holds", "points at", "looks at", "runs to", … or empty
   std::string target;    ///< character id or prop id the relation is to, or empty
+  bool operator==(const BeatFigure&) const = default;
 };
 
 struct Prop {
@@ -47,6 +51,7 @@ struct Prop {
   std::string shape = "box";             ///< box, cylinder, ellipsoid, cone
   std::array<double, 3> sizeM{1, 1, 1};  ///< width, height, depth
   std::string heldBy;                    ///< character id or empty
+  bool operator==(const Prop&) const = default;
 };
 
 struct Beat {
@@ -68,6 +73,7 @@ struct Beat {
     for (const CopyItem& item : copy) sum += item.words;
     return sum;
   }
+  bool operator==(const Beat&) const = default;
 };
 
 /// The artist's corrections of one beat; absent fields keep the breakdown's guess.
@@ -79,9 +85,10 @@ struct BeatOverride {
   std::optional<std::string> setting;
   std::map<std::string, std::string> poses;  ///< character id → pose
   std::vector<std::string> addFigures, dropFigures;
+  bool operator==(const BeatOverride&) const = default;
 };
 
-/// The beat with the correction applied.
+/// The beat with the correction applied. Figures that are added stand in a neutral pose.
 Beat withOverride(Beat beat, const BeatOverride& change);
 
 }  // namespace tw

@@ -14,6 +14,7 @@ namespace tw {
 struct KeepClear {
   std::string name;
   Rect rect;
+  bool operator==(const KeepClear&) const = default;
 };
 
 struct Brief {
@@ -30,6 +31,7 @@ struct Brief {
   int mostWords = 210;  ///< per page; common practice, facts in docs/facts.md
   ReadingDirection direction = ReadingDirection::LeftToRight;
   std::string due;  ///< ISO 8601 date or empty
+  bool operator==(const Brief&) const = default;
 };
 
 }  // namespace tw

@@ -34,6 +34,7 @@ struct Page {
 
   /// The beats with the artist's corrections applied.
   std::vector<Beat> correctedBeats() const;
+  bool operator==(const Page&) const = default;
 };
 
 struct Job {
@@ -52,6 +53,7 @@ struct Job {
   Sheet sheetFor(const Page& page) const;
   /// Odd pages are right-hand pages. Common practice, no source.
   static bool isRightHand(const Page& page) { return page.number % 2 == 1; }
+  bool operator==(const Job&) const = default;
 };
 
 /// Holds the lock of a job folder while it lives. When another process has the job open,

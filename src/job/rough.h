@@ -13,6 +13,7 @@ namespace tw {
 /// A place in the panel's space, metres, y up, z away from the default camera.
 struct Place3 {
   double x = 0, y = 0, z = 0;
+  bool operator==(const Place3&) const = default;
 };
 
 /// Where a camera stands and how it looks. Pan 0 looks along +z; pitch > 0 looks up;
@@ -22,6 +23,7 @@ struct CameraPlace {
   double panDeg = 0, pitchDeg = 0, rollDeg = 0;
   double focalMm = 50;
   double offsetX = 0, offsetY = 0;  ///< lens shift in units of the frame width
+  bool operator==(const CameraPlace&) const = default;
 };
 
 /// A figure set in the space: feet at `at`, turned so that 0 faces the default camera.
@@ -32,6 +34,7 @@ struct SetFigure {
   Place3 at;
   double headingDeg = 0;
   double gazeDeg = 0;  ///< head turned from the body's heading, > 0 toward the figure's left
+  bool operator==(const SetFigure&) const = default;
 };
 
 struct SetProp {
@@ -39,6 +42,7 @@ struct SetProp {
   Place3 at;         ///< centre of the base; for held props the centre
   double headingDeg = 0;
   double pitchDeg = 0;
+  bool operator==(const SetProp&) const = default;
 };
 
 /// The discrete choice that made the staging; kept so that it can be solved again when the panel
@@ -58,6 +62,7 @@ struct Staging {
   CameraPlace camera;
   std::vector<SetFigure> figures;
   std::vector<SetProp> props;
+  bool operator==(const Staging&) const = default;
 };
 
 /// The direction in which a panel hands the eye on.
@@ -66,6 +71,7 @@ struct Lead {
   Vector direction;     ///< unit length, or zero: the panel has no lead
   double strength = 0;  ///< 0…1
   std::string why;      ///< "Mara looks", "arm points", "runs"
+  bool operator==(const Lead&) const = default;
 };
 
 /// What is seen of a figure in its panel.
@@ -79,11 +85,13 @@ struct SeenFigure {
   Polygon face;  ///< around the head, mm on the page
   Point mouth;   ///< where tails aim, mm on the page
   Region body;   ///< silhouette inside the panel, mm on the page
+  bool operator==(const SeenFigure&) const = default;
 };
 
 struct CopyLine {
   std::string text;
   Point baselineMiddle;  ///< mm on the page
+  bool operator==(const CopyLine&) const = default;
 };
 
 struct PlacedBalloon {
@@ -95,6 +103,7 @@ struct PlacedBalloon {
   std::vector<CopyLine> lines;
   double sizePt = 0;   ///< type size at print
   double turnDeg = 0;  ///< of the lines about their middle, for SFX
+  bool operator==(const PlacedBalloon&) const = default;
 };
 
 struct CardLine {
@@ -103,6 +112,7 @@ struct CardLine {
   std::string reason;
   std::string remedy;
   int panel = 0;  ///< reading order from 1; 0 = the page
+  bool operator==(const CardLine&) const = default;
 };
 
 struct RoughPanel {
@@ -116,12 +126,14 @@ struct RoughPanel {
   Lead lead;
   std::vector<SeenFigure> figures;
   std::vector<PlacedBalloon> balloons;
+  bool operator==(const RoughPanel&) const = default;
 };
 
 struct RoughReading {
   std::vector<int> order;  ///< panels (1 = first intended) in the likeliest order
   double followed = 0;     ///< share of readers expected to take the intended order
   double handedOn = 0;     ///< mean share of the leads' cones that arrive at the next panel
+  bool operator==(const RoughReading&) const = default;
 };
 
 struct Rough {
@@ -132,6 +144,7 @@ struct Rough {
   std::vector<CardLine> card;
   std::vector<RoughPanel> panels;  ///< in reading order
   RoughReading reading;
+  bool operator==(const Rough&) const = default;
 };
 
 }  // namespace tw

@@ -1,0 +1,112 @@
+// Field listings of beats, their corrections and the cast.
+#pragma once
+
+#include "job/beat.h"
+#include "job/field.h"
+
+namespace tw {
+
+template <>
+struct FieldsOf<Character> {
+  static constexpr std::string_view kName = "character";
+  static constexpr std::string_view kHelp = "One member of the cast.";
+  template <class F>
+  static void list(F& f) {
+    using T = Character;
+    f("id", &T::id, required(word()), "Stable lower-case word, such as mara.");
+    f("name", &T::name, anyText(), "As in the script, such as MARA.");
+    f("aliases", &T::aliases, tw::list(100), "Other names the script uses.");
+    f("sex", &T::sex, required(anyText()), "Decides the figure's breadths.");
+    f("height_m", &T::heightM, required(number(0.2, 10)), "Standing height in metres.");
+    f("build", &T::build, anyText(), "slight, medium, heavy, heroic or child.");
+    f("note", &T::note, anyText(), "Anything the artist wants to remember.");
+  }
+};
+
+template <>
+struct FieldsOf<CopyItem> {
+  static constexpr std::string_view kName = "copy_item";
+  static constexpr std::string_view kHelp = "A balloon, caption, sound effect or title.";
+  template <class F>
+  static void list(F& f) {
+    using T = CopyItem;
+    f("id", &T::id, required(word()), "Page, panel and item, such as p3-2-c1.");
+    f("kind", &T::kind, required(anyText()), "What sort of lettering it is.");
+    f("speaker", &T::speaker, word(), "Id of the character who speaks.");
+    f("off_panel", &T::offPanel, anyText(), "The speaker is outside the panel.");
+    f("text", &T::text, anyText(), "The words, one paragraph a line.");
+    f("words", &T::words, count(0, 100000), "How many words it has.");
+  }
+};
+
+template <>
+struct FieldsOf<BeatFigure> {
+  static constexpr std::string_view kName = "beat_figure";
+  static constexpr std::string_view kHelp = "Who is in the panel and what they do.";
+  template <class F>
+  static void list(F& f) {
+    using T = BeatFigure;
+    f("who", &T::who, required(word()), "Id of a character.");
+    f("pose", &T::pose, anyText(), "Name of a pose.");
+    f("relation", &T::relation, anyText(), "holds, points at, looks at, runs to and the like.");
+    f("target", &T::target, anyText(), "Id of the character or prop that the relation is to.");
+  }
+};
+
+template <>
+struct FieldsOf<Prop> {
+  static constexpr std::string_view kName = "prop";
+  static constexpr std::string_view kHelp = "A thing in the panel, as a simple body.";
+  template <class F>
+  static void list(F& f) {
+    using T = Prop;
+    f("id", &T::id, required(word()), "Stable word.");
+    f("name", &T::name, anyText(), "As in the script, such as lantern.");
+    f("shape", &T::shape, anyText(), "box, cylinder, ellipsoid or cone.");
+    f("size_m", &T::sizeM, required(metres(0, 10000)), "Width, height and depth in metres.");
+    f("held_by", &T::heldBy, word(), "Id of the character who holds it.");
+  }
+};
+
+template <>
+struct FieldsOf<Beat> {
+  static constexpr std::string_view kName = "beat";
+  static constexpr std::string_view kHelp = "What one panel has to show.";
+  template <class F>
+  static void list(F& f) {
+    using T = Beat;
+    f("id", &T::id, required(word()), "Page and panel, such as p3-2.");
+    f("panel", &T::panel, required(count(1, 1000)), "Number on its page, from 1.");
+    f("line", &T::line, count(0, 10000000), "Line of the script, from 1.");
+    f("description", &T::description, anyText(), "As the script puts it.");
+    f("setting", &T::setting, anyText(), "Interior, exterior, underwater and words of the place.");
+    f("figures", &T::figures, tw::list(200), "Who is in the panel.");
+    f("props", &T::props, tw::list(200), "Things in the panel.");
+    f("copy", &T::copy, tw::list(500), "Lettering, in reading order.");
+    f("shot", &T::shot, anyText(), "Shot size asked for in words.");
+    f("eye", &T::eye, anyText(), "Eye height asked for in words.");
+    f("dominant", &T::dominant, anyText(), "The page's main panel.");
+    f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
+  }
+};
+
+template <>
+struct FieldsOf<BeatOverride> {
+  static constexpr std::string_view kName = "override";
+  static constexpr std::string_view kHelp =
+      "The artist's corrections of one beat; absent fields keep the guess.";
+  template <class F>
+  static void list(F& f) {
+    using T = BeatOverride;
+    f("shot", &T::shot, anyText(), "Shot size instead of the guess.");
+    f("eye", &T::eye, anyText(), "Eye height instead of the guess.");
+    f("dominant", &T::dominant, anyText(), "Whether it is the main panel.");
+    f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
+    f("setting", &T::setting, anyText(), "Setting instead of the guess.");
+    f("poses", &T::poses, anyText(), "Pose by character id.");
+    f("add_figures", &T::addFigures, tw::list(200), "Ids of characters to add.");
+    f("drop_figures", &T::dropFigures, tw::list(200), "Ids of characters to leave out.");
+  }
+};
+
+}  // namespace tw

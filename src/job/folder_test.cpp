@@ -1,0 +1,234 @@
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <filesystem>
+
+#include "base/files.h"
+#include "job/document.h"
+#include "job/history.h"
+#include "job/job.h"
+
+using namespace tw;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A folder of its own for each test, gone afterwards.
+class Scratch {
+ public:
+  Scratch() {
+    std::string name = (fs::temp_directory_path() / "tierwright-XXXXXX").string();
+    path_ = ::mkdtemp(name.data());
+  }
+  ~Scratch() {
+    std::error_code ignored;
+    fs::remove_all(path_, ignored);
+  }
+  fs::path operator/(const char* below) const { return path_ / below; }
+
+ private:
+  fs::path path_;
+};
+
+Sheet anySheet() {
+  Sheet sheet;
+  sheet.name = "mine";
+  sheet.source = "made up for this test";
+  sheet.trimWidth = 170;
+  sheet.trimHeight = 260;
+  sheet.bleed = 3;
+  sheet.live = {10, 10, 12, 8};
+  sheet.gutterAcross = 4;
+  sheet.gutterDown = 5;
+  return sheet;
+}
+
+Page anyPage(int number) {
+  Page page;
+  page.number = number;
+  Beat beat;
+  beat.id = "p" + std::to_string(number) + "-1";
+  beat.figures.push_back({"mara", "stand", "", ""});
+  page.beats.push_back(beat);
+  return page;
+}
+
+Job anyJob() {
+  Job job;
+  job.title = "The bell under the water";
+  job.sheet = anySheet();
+  job.cast.push_back({.id = "mara", .name = "MARA", .aliases = {}, .heightM = 1.68, .note = ""});
+  job.pages = {anyPage(1), anyPage(2), anyPage(12)};
+  return job;
+}
+
+std::string bytesOf(const fs::path& file) {
+  return readFile(file).value_or("");
+}
+
+}  // namespace
+
+TEST_CASE("a job that was created is the same job when it is loaded") {
+  const Scratch scratch;
+  const Job job = anyJob();
+  {
+    const auto made = JobFolder::create(scratch / "job", job);
+    REQUIRE(made);
+    CHECK_FALSE(made->readOnly());
+  }
+  const auto opened = JobFolder::open(scratch / "job");
+  REQUIRE(opened);
+  const auto loaded = opened->load();
+  REQUIRE_MESSAGE(loaded, describe(loaded.error()));
+  CHECK(*loaded == job);
+  CHECK(fs::exists(scratch / "job/pages/01.json"));
+  CHECK(fs::exists(scratch / "job/pages/12.json"));
+}
+
+TEST_CASE("a folder that holds a job is never created over") {
+  const Scratch scratch;
+  REQUIRE(JobFolder::create(scratch / "job", anyJob()));
+  const std::string before = bytesOf(scratch / "job/job.json");
+  Job other = anyJob();
+  other.title = "Another";
+  CHECK_FALSE(JobFolder::create(scratch / "job", other));
+  CHECK(bytesOf(scratch / "job/job.json") == before);
+}
+
+TEST_CASE("a job that is open elsewhere can be read but not written") {
+  const Scratch scratch;
+  auto first = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(first);
+  auto second = JobFolder::open(scratch / "job");
+  REQUIRE(second);
+  CHECK(second->readOnly());
+  CHECK(second->load());
+  Page changed = anyPage(1);
+  changed.note = "from the second";
+  const auto refused = second->savePage(changed);
+  REQUIRE_FALSE(refused);
+  CHECK(describe(refused.error()).find("has this job open") != std::string::npos);
+  CHECK_FALSE(second->save(anyJob()));
+  CHECK_FALSE(second->keepScript(scratch / "job/job.json"));
+  CHECK(first->savePage(changed));
+}
+
+TEST_CASE("the lock is free again when its holder is gone") {
+  const Scratch scratch;
+  { REQUIRE(JobFolder::create(scratch / "job", anyJob())); }
+  const auto next = JobFolder::open(scratch / "job");
+  REQUIRE(next);
+  CHECK_FALSE(next->readOnly());
+}
+
+TEST_CASE("a lock moves with its folder") {
+  const Scratch scratch;
+  auto made = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(made);
+  JobFolder moved = std::move(*made);
+  CHECK_FALSE(moved.readOnly());
+  CHECK(JobFolder::open(scratch / "job")->readOnly());
+}
+
+TEST_CASE("the former state of a page is kept, and no more than the bound") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  for (int i = 0; i < kHistoryKept + 7; ++i) {
+    Page page = anyPage(1);
+    page.note = std::to_string(i);
+    REQUIRE(folder->savePage(page));
+  }
+  const auto states = formerStates(scratch / "job", "pages/01.json");
+  REQUIRE(states.size() == kHistoryKept);
+  const auto newest = readPageText(bytesOf(states.back()), "newest");
+  const auto oldest = readPageText(bytesOf(states.front()), "oldest");
+  REQUIRE(newest);
+  REQUIRE(oldest);
+  CHECK(newest->note == std::to_string(kHistoryKept + 5));
+  CHECK(oldest->note == "6");
+}
+
+TEST_CASE("saving what is saved already writes nothing") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  REQUIRE(folder->save(anyJob()));
+  CHECK_FALSE(fs::exists(scratch / "job/.history"));
+}
+
+TEST_CASE("a page that cannot be read is never overwritten") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  const std::string damaged = "{ \"format\": 2, \"number\": ";
+  REQUIRE(writeFileAtomically(scratch / "job/pages/01.json", damaged));
+  CHECK_FALSE(folder->load());
+  CHECK_FALSE(folder->savePage(anyPage(1)));
+  CHECK_FALSE(folder->save(anyJob()));
+  CHECK(bytesOf(scratch / "job/pages/01.json") == damaged);
+}
+
+TEST_CASE("loading names every damaged page, not only the first") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  REQUIRE(writeFileAtomically(scratch / "job/pages/01.json", "[1, 2"));
+  fs::remove(scratch / "job/pages/12.json");
+  const auto loaded = folder->load();
+  REQUIRE_FALSE(loaded);
+  REQUIRE(loaded.error().size() == 2);
+  CHECK(loaded.error()[0].place.file.ends_with("pages/01.json"));
+  CHECK(loaded.error()[1].place.file.ends_with("pages/12.json"));
+}
+
+TEST_CASE("a value that could not be read back is not saved") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  Page page = anyPage(1);
+  page.beats[0].weight = std::nan("");
+  const std::string before = bytesOf(scratch / "job/pages/01.json");
+  const auto refused = folder->savePage(page);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error()[0].cause == Cause::OurFault);
+  CHECK(refused.error()[0].place.path == "/beats/0/weight");
+  CHECK(bytesOf(scratch / "job/pages/01.json") == before);
+}
+
+TEST_CASE("pages that left the job go to the history") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  Job shorter = anyJob();
+  shorter.pages.pop_back();
+  REQUIRE(folder->save(shorter));
+  CHECK_FALSE(fs::exists(scratch / "job/pages/12.json"));
+  CHECK(formerStates(scratch / "job", "pages/12.json").size() == 1);
+  CHECK(*folder->load() == shorter);
+}
+
+TEST_CASE("a script is kept byte for byte and never overwrites another") {
+  const Scratch scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  const std::string received = "PAGE ONE\r\n\xFF latin, \t tabs and no last newline";
+  REQUIRE(writeFileAtomically(scratch / "in/story.txt", received));
+  CHECK(*folder->keepScript(scratch / "in/story.txt") == "story.txt");
+  CHECK(bytesOf(scratch / "job/script/story.txt") == received);
+  CHECK(*folder->keepScript(scratch / "in/story.txt") == "story.txt");
+  REQUIRE(writeFileAtomically(scratch / "in/story.txt", "PAGE ONE, revised"));
+  CHECK(*folder->keepScript(scratch / "in/story.txt") == "story-2.txt");
+  CHECK(bytesOf(scratch / "job/script/story.txt") == received);
+}
+
+TEST_CASE("what is not a job folder is refused with a sentence") {
+  const Scratch scratch;
+  CHECK_FALSE(JobFolder::open(scratch / "nowhere"));
+  fs::create_directories(scratch / "empty");
+  const auto opened = JobFolder::open(scratch / "empty");
+  REQUIRE_FALSE(opened);
+  CHECK(opened.error()[0].sentence.find("job.json is missing") != std::string::npos);
+  CHECK_FALSE(fs::exists(scratch / "empty/.lock"));
+}

@@ -1,0 +1,60 @@
+// Field listings of the two kinds of file in a job folder: job.json and pages/NN.json.
+#pragma once
+
+#include "job/beat_fields.h"
+#include "job/brief_fields.h"
+#include "job/job.h"
+#include "job/rough_fields.h"
+#include "job/sheet_fields.h"
+
+namespace tw {
+
+inline constexpr int kMostPages = 10000;
+
+/// What job.json holds: the job with its pages as numbers only.
+struct JobFile {
+  std::string title, client, due;
+  Sheet sheet;
+  std::vector<Character> cast;
+  std::string scriptFile;
+  std::vector<int> pages;
+  bool operator==(const JobFile&) const = default;
+};
+
+template <>
+struct FieldsOf<JobFile> {
+  static constexpr std::string_view kName = "job";
+  static constexpr std::string_view kHelp = "job.json: the assignment, its sheet, cast and pages.";
+  template <class F>
+  static void list(F& f) {
+    using T = JobFile;
+    f("title", &T::title, anyText(), "Title of the story.");
+    f("client", &T::client, anyText(), "Who ordered it.");
+    f("due", &T::due, date(), "Date on which the job is due.");
+    f("script", &T::scriptFile, fileName(), "Name of the script file below script/.");
+    f("sheet", &T::sheet, required(anyText()), "The paper it is made for.");
+    f("cast", &T::cast, tw::list(1000), "The characters.");
+    f("pages", &T::pages, required(count(1, kMostPages)), "Numbers of the pages, rising.");
+  }
+};
+
+template <>
+struct FieldsOf<Page> {
+  static constexpr std::string_view kName = "page";
+  static constexpr std::string_view kHelp = "pages/NN.json: one page, or a spread.";
+  template <class F>
+  static void list(F& f) {
+    using T = Page;
+    f("number", &T::number, required(count(1, kMostPages)), "Of a spread its left page's number.");
+    f("spread", &T::spread, anyText(), "Two facing pages as one.");
+    f("title", &T::title, anyText(), "Title of the page, if the script gives one.");
+    f("beats", &T::beats, required(tw::list(1000)), "As broken down, corrections not applied.");
+    f("overrides", &T::overrides, tw::list(1000), "The artist's corrections by beat id.");
+    f("brief", &T::brief, required(anyText()), "What the editor asks of the page.");
+    f("choice", &T::choice, word(), "Name of the rough chosen.");
+    f("note", &T::note, anyText(), "Anything the artist wants to remember.");
+    f("roughs", &T::roughs, tw::list(200), "The candidates, best first.");
+  }
+};
+
+}  // namespace tw

@@ -1,0 +1,14 @@
+// Brings files of older format versions up to the current one, before they are read.
+#pragma once
+
+#include "job/parse_json.h"
+
+namespace tw {
+
+enum class DocumentKind { Job, Page };
+
+/// Rewrites the tree from format `from` to kFormat. Things that do not look as that format wrote
+/// them are left alone; the reader then names them.
+void migrate(Json& tree, DocumentKind kind, int from);
+
+}  // namespace tw
