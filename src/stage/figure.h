@@ -1,6 +1,8 @@
 // The artist's lay figure: a jointed body in metres, posed by data, with smooth tapered volumes.
 // Space: x to the right of the default camera's picture, y up, z away from it. A figure with
 // heading 0 stands at the origin and faces the camera (toward −z); its left hand is at +x.
+// Headings, gazes and all "to the left" are the figure's own left: heading 90 faces +x.
+// Keeps true: posing never changes a length; a mirrored pose is the picture in a looking-glass.
 #pragma once
 
 #include <Eigen/Core>
@@ -9,6 +11,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -64,34 +67,72 @@ enum class BodyPart : std::uint8_t {
   Count
 };
 
-/// Segment lengths and breadths in metres; Drillis & Contini 1966 lengths (facts §1.1),
-/// ANSUR II sex-specific breadths (facts §1.2).
+/// How the hair is drawn: chosen by words in the character's note ("bald", "bun", "bob", "short",
+/// "long", "tail", "cap"), else fixed by the character's id.
+enum class Hair : std::uint8_t { Short, Bun, Bob, Long, Tail, Cap, Bald };
+
+/// Segment lengths and breadths in metres; Drillis & Contini 1966 lengths, ANSUR II sex-specific
+/// breadths. Children and heroic figures have other head counts; the rest scales with them.
 struct Body {
   double stature = 1.7;
-  double headHeight, neck, shoulderToHip, upperArm, forearm, hand, thigh, shank, ankleHeight,
-      footLength, footBreadth, shoulderBreadth, chestDepth, waistBreadth, hipBreadth, headBreadth,
-      headDepth;
-  double heft = 1;  ///< thickness of soft parts, 1 = medium
+  double headHeight = 0, neck = 0, shoulderToHip = 0, upperArm = 0, forearm = 0, hand = 0,
+         thigh = 0, shank = 0, ankleHeight = 0, footLength = 0;
+  double footBreadth = 0, shoulderBreadth = 0, chestBreadth = 0, chestDepth = 0, waistBreadth = 0,
+         hipBreadth = 0, headBreadth = 0, headDepth = 0;  ///< shoulderBreadth is biacromial
+  double heft = 1;                                        ///< thickness of soft parts, 1 = medium
+  double muscle = 1;                                      ///< swell of limbs, 1 = medium
   Sex sex = Sex::Female;
+  Hair hair = Hair::Short;
 };
 Body bodyOf(const Character& character);
 
+/// Shapes of a hand, chosen by the pose.
+enum class HandShape : std::uint8_t { Relaxed, Open, Flat, Fist, Grip, Point, Cup };
+std::optional<HandShape> handShapeNamed(std::string_view name);
+
+/// The joint of that name in trade words: "left wrist", "neck", …
+std::optional<Joint> jointNamed(std::string_view name);
+std::string_view nameOf(Joint joint);
+/// Left and right exchanged; joints of the middle stay.
+Joint mirrored(Joint joint);
+
 /// Joint rotations in degrees relative to the parent, and how the root stands. As data in
-/// presets/poses/*.json, in trade words.
+/// presets/poses/*.json, in trade words. All zero: upright, arms hanging, thumbs forward.
+///
+/// Keys of `turnsDeg`: waist, chest, neck, head, and left/right girdle, shoulder, elbow, wrist,
+/// hip, knee, ankle, toes. The three numbers of a joint, applied twist first, flex last:
+/// - waist, chest, neck, head: flex bends forward, aside leans to the figure's left, twist turns
+///   to the figure's left.
+/// - shoulder, hip: flex swings the limb forward in the walking plane, aside takes it out of that
+///   plane away from the body, twist turns it outward about its own axis. An arm straight up is
+///   flex 180; straight sideways is aside 90.
+/// - elbow, knee: flex bends (forearm forward, heel to seat); the elbow's twist turns the forearm
+///   outward (palm to the front = +90, palm to the back = −90).
+/// - wrist: flex toward the palm, aside toward the thumb.
+/// - ankle, toes: flex lifts the toes, aside turns the sole outward, twist the toes outward.
+/// - girdle: flex brings the shoulder forward, aside lifts it; added to what follows the arm.
 struct Pose {
   std::string name;
   std::string title;                                      ///< "hauls on a line"
   std::map<std::string, std::array<double, 3>> turnsDeg;  ///< joint → flex, aside, twist
-  std::array<double, 3> rootTurnDeg{0, 0, 0};             ///< pitch, roll, yaw of the pelvis
+  std::array<double, 3> rootTurnDeg{0, 0, 0};  ///< pelvis: pitch forward, roll and yaw to its left
   std::string support = "feet";  ///< feet, knees, seat, back, hands, none (in the air)
   std::string line;              ///< line of action: "C", "S", "I", "reversed C"
   double motion = 0;             ///< 0 still … 1 fast; direction is the body's front
-  std::string pointer;           ///< joint whose limb leads the eye, or empty
+  std::string pointer;           ///< joint whose limb leads the eye ("left wrist"), or empty
+  HandShape leftHand = HandShape::Relaxed, rightHand = HandShape::Relaxed;
+  double lift = 0;    ///< lowest point above the ground / stature, for support "none"
+  double seat = 0;    ///< height of the block or chair sat on / stature; 0 = none needed
+  double jawDeg = 0;  ///< how far the mouth stands open
 };
+/// The same pose with left and right exchanged (as SetFigure::poseMirrored does).
+Pose mirrored(const Pose& pose);
+/// One sentence per joint that is bent farther than people can; such poses warn, never fail.
+std::vector<std::string> beyondReach(const Pose& pose);
 
 class PoseLibrary {
  public:
-  static Result<PoseLibrary> load();  ///< presets/poses
+  static Result<PoseLibrary> load();  ///< presets/poses; every problem of every file at once
   const Pose* find(const std::string& name) const;
   const Pose& orStand(const std::string& name) const;  ///< falls back to "stand"
   std::vector<std::string> names() const;
@@ -105,10 +146,16 @@ struct Skeleton {
   std::array<Vec3, kJoints> at;
   std::array<Eigen::Matrix3d, kJoints> frame;
   const Vec3& operator[](Joint j) const { return at[static_cast<std::size_t>(j)]; }
+  const Eigen::Matrix3d& frameOf(Joint j) const { return frame[static_cast<std::size_t>(j)]; }
+  HandShape leftHand = HandShape::Relaxed, rightHand = HandShape::Relaxed;
+  double jawDeg = 0;
 };
+/// Toe = ball of the foot, where the toes bend. A wrist's front is the palm. The root is set so
+/// that the lowest part of the body touches the ground at `set.at`, unless the pose is in the air.
 Skeleton posed(const Body& body, const Pose& pose, const SetFigure& set);
 
-/// Triangles with smooth normals. `part` is a BodyPart for figures, 0 for props.
+/// Triangles with smooth normals. `part` is a BodyPart for figures, 0 for props. Corners a, b, c
+/// are wound so that (b − a) × (c − a) points outward; so does each normal.
 struct Mesh {
   std::vector<Vec3> points;
   std::vector<Vec3> normals;
@@ -116,7 +163,8 @@ struct Mesh {
   std::vector<std::uint8_t> part;  ///< one per triangle
 };
 
-/// The body's surface for a posed skeleton: smooth joined volumes as of docs/figures.md.
+/// The body's surface for a posed skeleton: closed tapered volumes that run into each other, so a
+/// change of part without a step in depth is no contour.
 /// `detail` 1 = final picture; less = coarser for fast measures.
 Mesh bodyMesh(const Body& body, const Skeleton& skeleton, double detail = 1);
 

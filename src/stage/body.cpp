@@ -1,0 +1,137 @@
+// Lengths: Drillis R, Contini R (1966) Body Segment Parameters, Tech. Rep. 1166.03, New York
+// University, as reproduced in Winter (2009) Fig. 4.1; fractions of stature.
+// Breadths and depths: Gordon CC et al. (2014) ANSUR II, NATICK/TR-15/007; means of value over
+// stature per sex. Head counts of children: US Navy, Illustrator Draftsman, NAVEDTRA 14262 p. 3-34.
+// What a build does to breadths is common practice, no source.
+#include <algorithm>
+#include <cctype>
+
+#include "stage/figure.h"
+
+namespace tw {
+namespace {
+
+constexpr double kHead = 0.130;  // crown to chin
+constexpr double kNeck = 0.052;  // chin to shoulder
+constexpr double kShoulderToHip = 0.288;
+constexpr double kUpperArm = 0.186;
+constexpr double kForearm = 0.146;
+constexpr double kHand = 0.108;
+constexpr double kThigh = 0.245;
+constexpr double kShank = 0.246;
+constexpr double kAnkle = 0.039;  // ankle to sole
+constexpr double kFootLength = 0.152;
+
+struct Breadths {
+  double biacromial, chest, chestDepth, waist, hip, head, headDepth, foot;
+};
+constexpr Breadths kMale{0.2368, 0.1649, 0.1446, 0.1860, 0.1970, 0.0880, 0.1137, 0.0580};
+constexpr Breadths kFemale{0.2244, 0.1655, 0.1520, 0.1842, 0.2174, 0.0909, 0.1167, 0.0570};
+
+/// Factors on the breadths above.
+struct Build {
+  double shoulder, chest, waist, hip, heft, muscle;
+};
+constexpr Build kMedium{1, 1, 1, 1, 1, 1};
+constexpr Build kSlight{0.96, 0.93, 0.90, 0.94, 0.86, 0.85};
+constexpr Build kHeavy{1.04, 1.15, 1.30, 1.12, 1.24, 1.0};
+constexpr Build kHeroic{1.15, 1.14, 0.98, 0.98, 1.06, 1.25};
+constexpr Build kChild{0.93, 1.0, 1.0, 0.88, 0.94, 0.7};
+
+constexpr double kHeroicHeads = 8.5;  // common practice
+
+Build buildOf(const std::string& name) {
+  if (name == "slight") return kSlight;
+  if (name == "heavy") return kHeavy;
+  if (name == "heroic") return kHeroic;
+  if (name == "child") return kChild;
+  return kMedium;
+}
+
+/// Head count by stature through ages 1, 8 and 12 (about 0.75, 1.28 and 1.50 m, from memory).
+double headsOfChild(double stature) {
+  if (stature <= 0.75) return 4.5;
+  if (stature <= 1.28) return 4.5 + (6.25 - 4.5) * (stature - 0.75) / (1.28 - 0.75);
+  if (stature <= 1.50) return 6.25 + (7.0 - 6.25) * (stature - 1.28) / (1.50 - 1.28);
+  return 7.0;
+}
+
+double headShare(const Character& character) {
+  if (character.build == "child") return 1 / headsOfChild(character.heightM);
+  if (character.build == "heroic") return 1 / kHeroicHeads;
+  return kHead;
+}
+
+std::string lowered(std::string text) {
+  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return text;
+}
+
+Hair hairOf(const Character& character) {
+  static constexpr std::pair<std::string_view, Hair> kWords[] = {
+      {"bald", Hair::Bald},        {"shaven", Hair::Bald},      {"bun", Hair::Bun},
+      {"ponytail", Hair::Tail},    {"pony-tail", Hair::Tail},   {"plait", Hair::Tail},
+      {"braid", Hair::Tail},       {"bob", Hair::Bob},          {"long hair", Hair::Long},
+      {"long-haired", Hair::Long}, {"short hair", Hair::Short}, {"cropped", Hair::Short},
+      {"cap", Hair::Cap},          {"beanie", Hair::Cap},       {"woollen hat", Hair::Cap}};
+  const std::string note = lowered(character.note);
+  for (const auto& [word, hair] : kWords) {
+    const std::size_t found = note.find(word);
+    if (found == std::string::npos) continue;
+    const bool starts = found == 0 || !std::isalpha(static_cast<unsigned char>(note[found - 1]));
+    const std::size_t end = found + word.size();
+    const bool ends = end >= note.size() || !std::isalpha(static_cast<unsigned char>(note[end]));
+    if (starts && ends) return hair;
+  }
+  unsigned sum = 2166136261u;  // FNV-1a
+  for (const char c : character.id) sum = (sum ^ static_cast<unsigned char>(c)) * 16777619u;
+  static constexpr Hair kHers[] = {Hair::Bun, Hair::Bob, Hair::Tail, Hair::Long};
+  static constexpr Hair kHis[] = {Hair::Short, Hair::Short, Hair::Cap, Hair::Bald};
+  const unsigned pick = (sum >> 8) % 4;
+  return character.sex == Sex::Female ? kHers[pick] : kHis[pick];
+}
+
+void setLengths(Body& body, double head) {
+  const double h = body.stature;
+  const double rest = h * (1 - head) / (1 - kHead);  // all but the head scales alike
+  body.headHeight = h * head;
+  body.neck = rest * kNeck;
+  body.shoulderToHip = rest * kShoulderToHip;
+  body.upperArm = rest * kUpperArm;
+  body.forearm = rest * kForearm;
+  body.hand = rest * kHand;
+  body.thigh = rest * kThigh;
+  body.shank = rest * kShank;
+  body.ankleHeight = rest * kAnkle;
+  body.footLength = rest * kFootLength;
+}
+
+void setBreadths(Body& body, const Breadths& of, const Build& build, double head) {
+  const double h = body.stature;
+  body.shoulderBreadth = h * of.biacromial * build.shoulder;
+  body.chestBreadth = h * of.chest * build.chest;
+  body.chestDepth = h * of.chestDepth * build.chest;
+  body.waistBreadth = h * of.waist * build.waist;
+  body.hipBreadth = h * of.hip * build.hip;
+  body.footBreadth = h * of.foot;
+  body.headBreadth = h * of.head * head / kHead;
+  body.headDepth = h * of.headDepth * head / kHead;
+}
+
+}  // namespace
+
+Body bodyOf(const Character& character) {
+  Body body;
+  body.stature = std::clamp(character.heightM, 0.3, 4.0);
+  body.sex = character.sex;
+  const Build build = buildOf(character.build);
+  body.heft = build.heft;
+  body.muscle = build.muscle;
+  body.hair = hairOf(character);
+  const double head = headShare(character);
+  setLengths(body, head);
+  setBreadths(body, body.sex == Sex::Male ? kMale : kFemale, build, head);
+  return body;
+}
+
+}  // namespace tw

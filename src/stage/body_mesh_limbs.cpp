@@ -1,0 +1,108 @@
+// Arms and legs: a tapered form per bone, rounded at the joint as wide as the joint.
+#include <cmath>
+#include <numbers>
+
+#include "stage/body_parts.h"
+
+namespace tw {
+namespace {
+
+using Mat3 = Eigen::Matrix3d;
+
+/// Where along the bone (0 near joint … 1 far joint), and how thick there.
+struct Swell {
+  double along;
+  Girth girth;
+};
+
+// Shares of stature at medium build, drawn by eye.
+constexpr Swell kUpperArm[] = {
+    {0.00, {0.037, 0.034, 0.038, 0.038}}, {0.16, {0.040, 0.033, 0.041, 0.039}},
+    {0.38, {0.032, 0.030, 0.036, 0.036}}, {0.58, {0.027, 0.029, 0.038, 0.035}},
+    {0.82, {0.025, 0.026, 0.029, 0.029}}, {1.00, {0.026, 0.026, 0.025, 0.025}}};
+constexpr Swell kForearm[] = {{0.00, {0.026, 0.026, 0.025, 0.025}},
+                              {0.20, {0.031, 0.029, 0.030, 0.027}},
+                              {0.45, {0.027, 0.026, 0.027, 0.025}},
+                              {0.75, {0.021, 0.020, 0.019, 0.019}},
+                              {1.00, {0.018, 0.018, 0.013, 0.013}}};
+constexpr Swell kThigh[] = {
+    {0.00, {0.047, 0.046, 0.050, 0.056}}, {0.14, {0.051, 0.047, 0.056, 0.057}},
+    {0.38, {0.047, 0.044, 0.056, 0.049}}, {0.64, {0.040, 0.037, 0.047, 0.042}},
+    {0.86, {0.033, 0.033, 0.035, 0.035}}, {1.00, {0.032, 0.032, 0.032, 0.032}}};
+constexpr Swell kShank[] = {
+    {0.00, {0.032, 0.032, 0.032, 0.032}}, {0.12, {0.031, 0.030, 0.030, 0.034}},
+    {0.30, {0.033, 0.033, 0.027, 0.044}}, {0.52, {0.028, 0.027, 0.024, 0.036}},
+    {0.78, {0.020, 0.020, 0.020, 0.023}}, {1.00, {0.019, 0.020, 0.019, 0.021}}};
+
+struct Thickness {
+  double arm, leg;
+};
+Thickness thicknessOf(const Body& body) {
+  const double arm = body.sex == Sex::Male ? 1.0 : 0.85;
+  const double leg = body.sex == Sex::Male ? 1.0 : 1.0;
+  const double soft = 0.4 + 0.6 * body.heft;
+  return {arm * (0.45 + 0.55 * body.muscle) * soft, leg * (0.7 + 0.3 * body.muscle) * soft};
+}
+
+/// Frame at a share along the forearm: turns from the elbow's to the palm's about the bone.
+Mat3 turnedForearm(const Mat3& elbow, const Mat3& wrist, double side, double share) {
+  const Vec3 palmRight = elbow.transpose() * wrist.col(0);
+  double turn = std::atan2(-palmRight.z(), palmRight.x());  // about up, right → −front is +
+  turn *= -side;                                            // 0 palm forward … π palm back
+  if (turn < -std::numbers::pi / 4) turn += 2 * std::numbers::pi;
+  const double angle = -side * turn * share;
+  Mat3 out;
+  out.col(0) = std::cos(angle) * elbow.col(0) - std::sin(angle) * elbow.col(2);
+  out.col(1) = elbow.col(1);
+  out.col(2) = std::sin(angle) * elbow.col(0) + std::cos(angle) * elbow.col(2);
+  return out;
+}
+
+template <std::size_t N>
+std::vector<Ring> bone(const Swell (&swells)[N], const Vec3& from, const Vec3& to,
+                       const Mat3& frame, double side, double unit) {
+  std::vector<Ring> rings;
+  rings.reserve(N);
+  for (const Swell& swell : swells)
+    rings.push_back(ringAt(from + swell.along * (to - from), frame, swell.girth, side, unit));
+  return rings;
+}
+
+}  // namespace
+
+void addArm(Sculpt& s, bool left) {
+  const double side = sideOf(left), u = s.unit * thicknessOf(s.body).arm;
+  const auto part = left ? BodyPart::LeftArm : BodyPart::RightArm;
+  const Joint shoulder = left ? Joint::LeftShoulder : Joint::RightShoulder;
+  const Joint elbow = left ? Joint::LeftElbow : Joint::RightElbow;
+  const Joint wrist = left ? Joint::LeftWrist : Joint::RightWrist;
+  const Skeleton& k = s.skeleton;
+  const auto upper = bone(kUpperArm, k[shoulder], k[elbow], k.frameOf(shoulder), side, u);
+  addLoft(s.mesh, smoothed(upper, s.fine.along), {0.034 * u, 0.025 * u}, s.fine, part);
+  auto fore = bone(kForearm, k[elbow], k[wrist], k.frameOf(elbow), side, u);
+  for (std::size_t i = 0; i < fore.size(); ++i) {
+    const Mat3 turned = turnedForearm(k.frameOf(elbow), k.frameOf(wrist), side,
+                                      std::min(1.0, std::max(0.0, kForearm[i].along - 0.1) / 0.8));
+    fore[i].right = turned.col(0);
+    fore[i].front = turned.col(2);
+  }
+  addLoft(s.mesh, smoothed(fore, s.fine.along), {0.025 * u, 0.010 * u}, s.fine, part);
+}
+
+void addLeg(Sculpt& s, bool left) {
+  const double side = sideOf(left), u = s.unit * thicknessOf(s.body).leg;
+  const auto part = left ? BodyPart::LeftLeg : BodyPart::RightLeg;
+  const Joint hip = left ? Joint::LeftHip : Joint::RightHip;
+  const Joint knee = left ? Joint::LeftKnee : Joint::RightKnee;
+  const Joint ankle = left ? Joint::LeftAnkle : Joint::RightAnkle;
+  const Skeleton& k = s.skeleton;
+  auto thigh = bone(kThigh, k[hip], k[knee], k.frameOf(hip), side, u);
+  const double reach = 0.5 * s.body.hipBreadth - 0.27 * s.body.hipBreadth;  // joint to hip's side
+  for (std::size_t i = 0; i < 2; ++i)
+    (left ? thigh[i].toLeft : thigh[i].toRight) = (i == 0 ? 0.94 : 1.0) * reach;
+  addLoft(s.mesh, smoothed(thigh, s.fine.along), {0.046 * u, 0.032 * u}, s.fine, part);
+  const auto shank = bone(kShank, k[knee], k[ankle], k.frameOf(knee), side, u);
+  addLoft(s.mesh, smoothed(shank, s.fine.along), {0.032 * u, 0.014 * u}, s.fine, part);
+}
+
+}  // namespace tw
