@@ -191,8 +191,6 @@ Boxes placeBoxes(const FlatTree& tree, const Rect& space, SizeAsk ask, std::size
                                  (high.excess - low.excess);
     next = std::min(next, high.logWeight);
   }
-  const double got = shareOf(tree, boxes, dominant);
-  boxes.shortfall = std::max(boxes.shortfall, missingShare(leastShare, got));
   return boxes;
 }
 
@@ -203,10 +201,6 @@ std::vector<Rect> panelBoxes(const FlatTree& tree, const Boxes& boxes) {
       panels[static_cast<std::size_t>(tree[node].panel)] =
           boxes.nodes[static_cast<std::size_t>(node)];
   return panels;
-}
-
-double missingShare(double asked, double got) {
-  return asked > 0 ? std::max(0.0, (asked - got) / asked) : 0;
 }
 
 }  // namespace tw

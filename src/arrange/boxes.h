@@ -25,20 +25,17 @@ struct SizeAsk {
 
 struct Boxes {
   std::array<Rect, kMostNodes> nodes;  ///< by node of the tree
-  double shortfall = 0;                ///< as in Layout
+  double shortfall = 0;                ///< of least sizes and the fold's zone, as in Layout
 };
 
 Boxes placeBoxes(const FlatTree& tree, const Rect& space, const SizeAsk& ask);
 
 /// As placeBoxes, with the weight of panel `dominant` raised until its share of all panel areas
-/// is at least `leastShare`; what is missing then counts as shortfall.
+/// is at least `leastShare`, or as far as a bounded weight takes it.
 Boxes placeBoxes(const FlatTree& tree, const Rect& space, SizeAsk ask, std::size_t dominant,
                  double leastShare);
 
 /// The panels' boxes in reading order.
 std::vector<Rect> panelBoxes(const FlatTree& tree, const Boxes& boxes);
-
-/// How far short of `asked` is `got`, as a share of `asked`; 0 when it is reached.
-double missingShare(double asked, double got);
 
 }  // namespace tw

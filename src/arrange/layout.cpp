@@ -28,6 +28,7 @@ namespace tw {
 
 namespace {
 
+constexpr double kShareRounding = 1e-9;
 constexpr double kOnEdge = 1e-6;  // mm; a box side that far off the live edge lies on it
 
 Rect mirrored(const Rect& rect, double axis) {
@@ -183,7 +184,11 @@ std::optional<Layout> layOut(const ArrangeRequest& request, const PackedTree& tr
   if (!layout) return layout;
   layout->tree = notationOf(tree);
   if (request.dominant) {
-    layout->dominantShare = dominantShareOf(*layout, *request.dominant, paper.trim);
+    const double share = dominantShareOf(*layout, *request.dominant, paper.trim);
+    const double asked = request.leastDominantShare;
+    layout->dominantShare = share;
+    if (asked > 0 && share < asked * (1 - kShareRounding))
+      layout->shortfall = std::max(layout->shortfall, (asked - share) / asked);
   }
   if (request.direction == ReadingDirection::RightToLeft)
     for (LayoutPanel& panel : layout->panels)
