@@ -1,0 +1,190 @@
+// Tracing a field by marching squares (W. Lorensen, H. Cline 1987, in the plane).
+//
+//  1 Each square of four pixel centres with both signs holds one or two pieces of the outline, its
+//    ends interpolated on the square's sides; the inside lies to the left.
+//  2 Every side is left by one piece at most, so a table "side → next side" links them to rings.
+//  3 Rings smaller than asked are dropped, the others are averaged along themselves (1-2-1, both
+//    neighbours) until detail under `smoothMm` is gone, then thinned by Douglas–Peucker.
+// Cost: one look per pixel plus the outline's length. Does badly: two areas that meet in one pixel
+// corner are kept apart, which for tones is right more often than not.
+#include "stage/shade.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "geometry/polygon.h"
+
+namespace tw {
+
+namespace {
+
+constexpr int kBeyond = 3;  // pixels by which tones run on past the picture's edge
+constexpr double kThinMm = 0.02;
+
+/// The field with its edges repeated `kBeyond` times and a ring of emptiness around.
+struct Padded {
+  const Field& field;
+  float level;
+  int width() const { return field.width + 2 * kBeyond + 2; }
+  int height() const { return field.height + 2 * kBeyond + 2; }
+  float at(int x, int y) const {
+    if (x == 0 || y == 0 || x == width() - 1 || y == height() - 1) return -1;
+    return field.at(std::clamp(x - 1 - kBeyond, 0, field.width - 1),
+                    std::clamp(y - 1 - kBeyond, 0, field.height - 1)) -
+           level;
+  }
+};
+
+/// Sides are numbered 2·(y·w + x) for (x,y)–(x+1,y) and one more for (x,y)–(x,y+1).
+struct Sides {
+  int width;
+  int top(int x, int y) const { return 2 * (y * width + x); }
+  int left(int x, int y) const { return top(x, y) + 1; }
+  int bottom(int x, int y) const { return top(x, y + 1); }
+  int right(int x, int y) const { return left(x + 1, y); }
+};
+
+struct Link {
+  int from, to;
+};
+
+/// The pieces inside one square; corners in the order top left, top right, bottom right, bottom
+/// left, inside on the left hand when walking (y down, so "left" is as seen on screen).
+void addPieces(const Sides& s, int x, int y, const std::array<bool, 4>& in,
+               std::vector<Link>& out) {
+  const std::array<int, 4> side{s.top(x, y), s.right(x, y), s.bottom(x, y), s.left(x, y)};
+  for (std::size_t i = 0; i < 4; ++i) {
+    // A piece starts on a side where we leave the inside and ends on the next side back in.
+    if (!in[i] || in[(i + 1) % 4]) continue;
+    std::size_t j = (i + 1) % 4;
+    while (!(!in[j] && in[(j + 1) % 4])) j = (j + 1) % 4;
+    out.push_back({side[i], side[j]});
+  }
+}
+
+std::vector<Link> piecesOf(const Padded& f) {
+  const Sides sides{f.width()};
+  std::vector<Link> links;
+  for (int y = 0; y + 1 < f.height(); ++y) {
+    bool leftTop = f.at(0, y) > 0, leftBottom = f.at(0, y + 1) > 0;
+    for (int x = 0; x + 1 < f.width(); ++x) {
+      const bool rightTop = f.at(x + 1, y) > 0, rightBottom = f.at(x + 1, y + 1) > 0;
+      if (leftTop != rightTop || leftTop != leftBottom || leftTop != rightBottom)
+        addPieces(sides, x, y, {leftTop, rightTop, rightBottom, leftBottom}, links);
+      leftTop = rightTop;
+      leftBottom = rightBottom;
+    }
+  }
+  return links;
+}
+
+/// Where the side crosses the level, in pixels of the picture.
+Point crossing(const Padded& f, int side) {
+  const int cell = side / 2, x = cell % f.width(), y = cell / f.width();
+  const bool down = side % 2 == 1;
+  const double a = f.at(x, y), b = down ? f.at(x, y + 1) : f.at(x + 1, y);
+  // At the outer ring the values are made up; the middle is as good as any.
+  const double t = std::clamp(a / (a - b), 0.0, 1.0);
+  return {x + (down ? 0 : t) - kBeyond - 0.5, y + (down ? t : 0) - kBeyond - 0.5};
+}
+
+std::vector<Polygon> rings(const Padded& f) {
+  std::vector<Link> links = piecesOf(f);
+  std::sort(links.begin(), links.end(),
+            [](const Link& a, const Link& b) { return a.from < b.from; });
+  const auto find = [&](int from) {
+    return static_cast<std::size_t>(
+        std::lower_bound(links.begin(), links.end(), from,
+                         [](const Link& l, int key) { return l.from < key; }) -
+        links.begin());
+  };
+  std::vector<Polygon> out;
+  std::vector<bool> used(links.size(), false);
+  for (std::size_t i = 0; i < links.size(); ++i) {
+    if (used[i]) continue;
+    Polygon ring;
+    for (std::size_t at = i; at < links.size() && !used[at]; at = find(links[at].to)) {
+      used[at] = true;
+      ring.points.push_back(crossing(f, links[at].from));
+    }
+    out.push_back(std::move(ring));
+  }
+  return out;
+}
+
+Polygon softened(Polygon ring, int rounds) {
+  std::vector<Point>& p = ring.points;
+  std::vector<Point> next(p.size());
+  for (int r = 0; r < rounds; ++r) {
+    for (std::size_t i = 0; i < p.size(); ++i) {
+      const Point &a = p[(i + p.size() - 1) % p.size()], &b = p[(i + 1) % p.size()];
+      next[i] = {(a.x + 2 * p[i].x + b.x) / 4, (a.y + 2 * p[i].y + b.y) / 4};
+    }
+    p.swap(next);
+  }
+  return ring;
+}
+
+/// Box mean along one axis, `stride` from element to element.
+void boxMean(const float* in, float* out, int count, std::size_t stride, int radius) {
+  const auto at = [&](int i) {
+    return in[static_cast<std::size_t>(std::clamp(i, 0, count - 1)) * stride];
+  };
+  float sum = 0;
+  for (int i = -radius; i <= radius; ++i) sum += at(i);
+  const float scale = 1.f / static_cast<float>(2 * radius + 1);
+  for (int i = 0; i < count; ++i) {
+    out[static_cast<std::size_t>(i) * stride] = sum * scale;
+    sum += at(i + radius + 1) - at(i - radius);
+  }
+}
+
+}  // namespace
+
+Field fieldLike(const Picture& picture) {
+  return {picture.width, picture.height, std::vector<float>(picture.solid.size(), 0.f)};
+}
+
+Field blurred(const Field& field, int radius) {
+  if (radius <= 0) return field;
+  Field a = field, b = field;
+  const auto w = static_cast<std::size_t>(field.width);
+  for (int pass = 0; pass < 2; ++pass) {
+    for (int y = 0; y < field.height; ++y)
+      boxMean(&a.value[static_cast<std::size_t>(y) * w], &b.value[static_cast<std::size_t>(y) * w],
+              field.width, 1, radius);
+    for (int x = 0; x < field.width; ++x)
+      boxMean(&b.value[static_cast<std::size_t>(x)], &a.value[static_cast<std::size_t>(x)],
+              field.height, w, radius);
+  }
+  return a;
+}
+
+Field blurredWithin(const Field& field, const Field& weight, int radius) {
+  Field product = field;
+  for (std::size_t i = 0; i < product.value.size(); ++i) product.value[i] *= weight.value[i];
+  product = blurred(product, radius);
+  const Field sum = blurred(weight, radius);
+  for (std::size_t i = 0; i < product.value.size(); ++i)
+    product.value[i] = sum.value[i] > 0 ? product.value[i] / sum.value[i] : field.value[i];
+  return product;
+}
+
+Region traced(const Field& field, const PanelView& view, const TraceStyle& style) {
+  const double pxSmooth = style.smoothMm / view.mmPerPx();
+  const int rounds = std::clamp(static_cast<int>(2 * pxSmooth * pxSmooth), 1, 40);
+  Region region;
+  for (Polygon ring : rings(Padded{field, style.level})) {
+    ring = softened(std::move(ring), rounds);
+    for (Point& p : ring.points) p = view.pageFromPx(p);
+    if (ring.points.size() < 4 || area(ring) < style.leastMm2) continue;
+    ring.points.push_back(ring.points.front());
+    ring.points = simplified(ring.points, kThinMm);
+    ring.points.pop_back();
+    if (ring.points.size() >= 3) region.push_back(std::move(ring));
+  }
+  return region;
+}
+
+}  // namespace tw
