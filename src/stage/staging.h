@@ -4,6 +4,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,9 @@ struct StageRequest {
   double aspect = 1.5;       ///< panel width / height
   double airShare = 0;       ///< share of the panel wanted free for copy, mostly at the top
   double axisSide = 0;       ///< side of the axis kept by the panel before: −1, +1, 0 free
+  /// Part of the panel in which the focus must stand, panel units 0…1 both ways: the free part of
+  /// a ground panel under insets, or the live area of a bled one. Absent: the whole panel.
+  std::optional<Rect> keepInside;
 };
 
 /// Quick facts of one way to stage a panel. Places in panel units: x 0…1 across, y 0…1 down.

@@ -1,0 +1,39 @@
+// The camera solved, not guessed: from shot size, side, eye height, tilt and the panel's shape to
+// a place, a lens and a lens shift that put the cut line where it belongs and keep in the frame
+// what the shot has to hold.
+#pragma once
+
+#include <optional>
+
+#include "stage/blocking.h"
+
+namespace tw {
+
+struct FrameWish {
+  StagingChoice choice;
+  double aspect = 1.5;
+  double airShare = 0;
+  bool wholeFigure = false;
+  bool leftward = false;           ///< side and tilt are mirrored
+  std::optional<Rect> keepInside;  ///< panel units
+};
+
+CameraPlace framedCamera(const Scene& scene, const FrameWish& wish);
+
+/// Stature (or the subject's height) over the frame's height at the focus's depth: what
+/// shot_size.h names.
+double statureOverFrame(const Scene& scene, const Camera& camera);
+
+/// The lead of a figure before any projection: where it points, moves or looks.
+struct WorldLead {
+  Vec3 direction = Vec3::Zero();  ///< unit, or zero
+  double strength = 0;            ///< before foreshortening, 0…1
+  enum class By { Nothing, Pointing, Motion, Gaze } by = By::Nothing;
+  Vec3 from = Vec3::Zero();
+};
+/// Strongest first: limb, motion, gaze.
+std::vector<WorldLead> leadsOf(const Actor& actor, bool points);
+/// True when the figure's words or pose make its limb lead the eye.
+bool pointsWithLimb(const BeatFigure& figure, const Pose& pose);
+
+}  // namespace tw

@@ -1,0 +1,203 @@
+#include "stage/held_props.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "stage/set_pieces.h"
+
+namespace tw {
+namespace {
+
+constexpr double kDeg = std::numbers::pi / 180;
+constexpr double kLongestHauledM = 3.2;
+
+bool names(const std::string& text, std::initializer_list<std::string_view> words) {
+  return std::any_of(words.begin(), words.end(),
+                     [&](std::string_view word) { return text.find(word) != std::string::npos; });
+}
+
+std::string lower(std::string text) {
+  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return text;
+}
+
+bool hangs(const Prop& prop) {
+  return names(lower(prop.name), {"lantern", "lamp", "bag", "bucket", "bell", "basket", "satchel",
+                                  "kettle", "cage", "suitcase", "sack"});
+}
+
+bool isRod(const Prop& prop) {
+  std::array<double, 3> s = handledSize(prop);
+  return s[0] > 3 * std::max(s[1], s[2]);
+}
+
+Vec3 palm(const Skeleton& s, bool left) {
+  const Vec3& wrist = s[left ? Joint::LeftWrist : Joint::RightWrist];
+  return wrist + 0.6 * (s[left ? Joint::LeftFingertip : Joint::RightFingertip] - wrist);
+}
+
+Vec3 forearm(const Skeleton& s, bool left) {
+  return (s[left ? Joint::LeftWrist : Joint::RightWrist] -
+          s[left ? Joint::LeftElbow : Joint::RightElbow])
+      .normalized();
+}
+
+/// The hand that holds: the one the pose points with, else the one that is raised more.
+bool holdsLeft(const Actor& actor) {
+  const Pose& pose = *actor.pose;
+  if (!pose.pointer.empty()) {
+    const bool left = lower(pose.pointer).find("left") != std::string::npos;
+    return left != actor.set.poseMirrored;
+  }
+  const double up = palm(actor.skeleton, true).y() - palm(actor.skeleton, false).y();
+  return std::abs(up) < 0.08 ? actor.set.poseMirrored : up > 0;
+}
+
+struct Grip {
+  Vec3 at, along;
+  bool both = false;
+};
+
+Grip gripOf(const Actor& actor) {
+  const Skeleton& s = actor.skeleton;
+  const Vec3 l = palm(s, true), r = palm(s, false);
+  const Vec3 front = bodyFront(s);
+  const bool bothForward =
+      (l - s[Joint::Chest]).dot(front) > 0.12 && (r - s[Joint::Chest]).dot(front) > 0.12;
+  if ((l - r).norm() < 0.55 && bothForward) return {(l + r) / 2, (r - l).normalized(), true};
+  const bool left = holdsLeft(actor);
+  return {left ? l : r, forearm(s, left), false};
+}
+
+void aim(SetProp& set, const Vec3& top, const Vec3& middle) {
+  set.headingDeg = headingOf(top);
+  set.pitchDeg = std::acos(std::clamp(top.normalized().y(), -1.0, 1.0)) / kDeg;
+  set.at = {middle.x(), middle.y(), middle.z()};
+}
+
+void haul(const Actor& actor, const Prop& prop, SetProp& set) {
+  const Skeleton& s = actor.skeleton;
+  const Vec3 hands = (palm(s, true) + palm(s, false)) / 2;
+  const Vec3 front = directionOf(actor.set.headingDeg);
+  const double length = std::min(handledSize(prop)[0], kLongestHauledM);
+  const double drop = std::min(hands.y() - actor.floor - 0.05, 0.9 * length);
+  const double run = std::sqrt(std::max(length * length - drop * drop, 0.0));
+  const Vec3 top = (front * run - Vec3(0, drop, 0)).normalized();
+  aim(set, top, hands + top * (length / 2 - 0.12));
+}
+
+void hold(const Actor& actor, const Prop& prop, SetProp& set) {
+  const Grip grip = gripOf(actor);
+  const std::array<double, 3> size = handledSize(prop);
+  const Vec3 up(0, 1, 0);
+  if (hangs(prop)) {
+    aim(set, up, grip.at - up * (prop.sizeM[1] / 2 + 0.02));
+  } else if (isRod(prop)) {
+    const Vec3 front = bodyFront(actor.skeleton);
+    const Vec3 top = grip.both ? (up + 0.5 * front).normalized()
+                               : (grip.along + 0.7 * up + 0.3 * front).normalized();
+    const double beyond = size[0] > 1.2 ? 0.1 : 0.38;
+    aim(set, top, grip.at + top * (size[0] * beyond));
+  } else {
+    const Vec3 out = grip.both ? bodyFront(actor.skeleton) * (prop.sizeM[2] / 2)
+                               : Vec3(up * (prop.sizeM[1] / 2 - 0.03));
+    aim(set, up, grip.at + out);
+  }
+  if (hangs(prop) || !isRod(prop)) set.headingDeg = actor.set.headingDeg;
+}
+
+int holderOf(const Beat& beat, std::size_t prop) {
+  for (std::size_t i = 0; i < beat.figures.size(); ++i) {
+    const BeatFigure& f = beat.figures[i];
+    if (beat.props[prop].heldBy == f.who && !f.who.empty()) return static_cast<int>(i);
+    if (f.target == beat.props[prop].id && hauls(f)) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+}  // namespace
+
+bool isVessel(const Prop& prop) {
+  const std::string name = lower(prop.name);
+  return prop.heldBy.empty() && prop.sizeM[0] + prop.sizeM[2] > 2 &&
+         names(name, {"boat", "raft", "dinghy", "skiff", "launch", "canoe", "barge", "punt"});
+}
+
+bool hauls(const BeatFigure& f) {
+  return names(f.relation, {"haul", "pull", "drag", "tow", "heave", "tug"});
+}
+
+bool asksForHand(const Beat& beat) {
+  if (!beat.shot || *beat.shot > ShotSize::CloseUp) return false;
+  const std::string words = lower(beat.description);
+  return names(words, {"hand", "finger", "fist", "palm"}) && !names(words, {"face", "eyes"});
+}
+
+bool isInHand(const Beat& beat, std::size_t prop) {
+  return holderOf(beat, prop) >= 0;
+}
+
+std::array<double, 3> handledSize(const Prop& prop) {
+  std::array<double, 3> s = prop.sizeM;
+  std::sort(s.begin(), s.end(), std::greater<>());
+  return s;
+}
+
+Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand) {
+  const Vec3 at(set.at.x, set.at.y, set.at.z);
+  if (!inHand) {
+    const double wide = std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
+    return {at - Vec3(wide, 0, wide), at + Vec3(wide, prop.sizeM[1], wide)};
+  }
+  const Vec3 top = Vec3(0, std::cos(set.pitchDeg * kDeg), 0) +
+                   directionOf(set.headingDeg) * std::sin(set.pitchDeg * kDeg);
+  const std::array<double, 3> s = handledSize(prop);
+  const bool rod = s[0] > 3 * s[1];
+  const double length = rod ? std::min(s[0], kLongestHauledM) : prop.sizeM[1];
+  const double wide = rod ? s[1] / 2 : std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
+  const Vec3 half = (top * (length / 2)).cwiseAbs() + Vec3::Constant(wide);
+  return {at - half, at + half};
+}
+
+void putHeldProps(const Beat& beat, Scene& scene) {
+  for (std::size_t i = 0; i < beat.props.size(); ++i) {
+    const int holder = holderOf(beat, i);
+    if (holder < 0) continue;
+    const Actor& actor = scene.actors[static_cast<std::size_t>(holder)];
+    const bool hauled = hauls(beat.figures[static_cast<std::size_t>(holder)]);
+    if (hauled) {
+      haul(actor, beat.props[i], scene.props[i]);
+    } else {
+      hold(actor, beat.props[i], scene.props[i]);
+    }
+    scene.propBoxes[i] = boxAround(beat.props[i], scene.props[i], true);
+    scene.propMatters[i] = true;
+  }
+}
+
+Vec3 pointingLimb(const Pose& pose, const Skeleton& s, bool isMirrored) {
+  const std::string name = lower(pose.pointer);
+  const bool left = (name.find("left") != std::string::npos) != isMirrored;
+  if (names(name, {"ankle", "knee", "toe", "foot"})) {
+    return (s[left ? Joint::LeftToe : Joint::RightToe] - s[left ? Joint::LeftHip : Joint::RightHip])
+        .normalized();
+  }
+  return (s[left ? Joint::LeftFingertip : Joint::RightFingertip] -
+          s[left ? Joint::LeftShoulder : Joint::RightShoulder])
+      .normalized();
+}
+
+Box3 mainThingOf(const Beat& beat, const Scene& scene) {
+  double most = 0;
+  Box3 best = mainSetBox(beat);
+  for (std::size_t i = 0; i < beat.props.size(); ++i) {
+    const auto& s = beat.props[i].sizeM;
+    if (s[0] * s[1] * s[2] <= most) continue;
+    most = s[0] * s[1] * s[2];
+    best = scene.propBoxes[i];
+  }
+  return best;
+}
+
+}  // namespace tw

@@ -1,0 +1,30 @@
+// Props in relation to the figures that use them: in a hand, in both, hauled, stood in.
+// A prop's top direction follows from heading and pitch: pitch 90 lays it along the heading.
+#pragma once
+
+#include "stage/blocking.h"
+
+namespace tw {
+
+/// Boats and the like: figures stand in them.
+bool isVessel(const Prop& prop);
+/// The figure pulls at something long.
+bool hauls(const BeatFigure& figure);
+/// A close-up whose words name a hand.
+bool asksForHand(const Beat& beat);
+/// Held or hauled by a figure of the beat.
+bool isInHand(const Beat& beat, std::size_t prop);
+
+/// Long axis first: {length, breadth, depth} as the prop is drawn when it is in a hand.
+std::array<double, 3> handledSize(const Prop& prop);
+Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);
+/// Gives every prop in a hand its place, heading, pitch and box.
+void putHeldProps(const Beat& beat, Scene& scene);
+
+/// Shoulder to fingertip, or hip to toe, of the limb that leads the eye.
+Vec3 pointingLimb(const Pose& pose, const Skeleton& skeleton, bool mirrored);
+
+/// What the panel is about when nobody is in it: the biggest prop, or the set's main piece.
+Box3 mainThingOf(const Beat& beat, const Scene& scene);
+
+}  // namespace tw

@@ -1,0 +1,18 @@
+// The place a panel shows behind and around its figures, invented from the words of the beat's
+// setting: walls, towers, cliffs, a boat, rocks, trees. Simple masses, drawn light; the artist
+// draws the real place. What would stand between camera and figures is left away.
+#pragma once
+
+#include "stage/blocking.h"
+
+namespace tw {
+
+/// The set as solids; `leftward` mirrors it.
+std::vector<Solid> setSolids(const Beat& beat, const CameraPlace& camera, bool leftward,
+                             double detail);
+/// The piece the setting is named for, where it stands when the panel has no figures.
+Box3 mainSetBox(const Beat& beat);
+/// The prop as it stands or is held.
+Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail);
+
+}  // namespace tw

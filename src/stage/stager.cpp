@@ -1,0 +1,158 @@
+#include <algorithm>
+
+#include "geometry/polygon.h"
+#include "stage/blocking.h"
+#include "stage/exact_measures.h"
+#include "stage/frame_camera.h"
+#include "stage/held_props.h"
+#include "stage/quick_measures.h"
+#include "stage/set_pieces.h"
+#include "stage/solid_shapes.h"
+#include "stage/staging.h"
+#include "stage/variants.h"
+
+namespace tw {
+namespace {
+
+constexpr double kLookDetail = 0.5;
+constexpr double kHopeless = 0.8;  // cut cost at which a variant is not worth a place in the list
+
+FrameWish wishOf(const StageRequest& request, const StagingChoice& choice) {
+  return {choice,
+          request.aspect,
+          request.airShare,
+          request.wholeFigure,
+          runsLeftward(request, choice),
+          request.keepInside};
+}
+
+bool isHopeless(const Variant& v) {
+  return v.cutCost >= kHopeless || v.visible < 0.12 || v.focus.x < 0 || v.focus.x > 1 ||
+         v.focus.y < 0 || v.focus.y > 1;
+}
+
+}  // namespace
+
+struct Stager::Impl {
+  Cast cast;
+  PoseLibrary poses;
+
+  Variant measured(const StageRequest& request, const StagingChoice& choice) const {
+    const Scene scene = blocked(request, choice, cast, poses);
+    return quicklyMeasured(request, choice, scene, framedCamera(scene, wishOf(request, choice)));
+  }
+};
+
+Stager::Stager(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+Stager::Stager(Stager&&) noexcept = default;
+Stager::~Stager() = default;
+
+Result<Stager> Stager::make(const std::vector<Character>& cast) {
+  auto poses = PoseLibrary::load();
+  if (!poses) return tl::unexpected(poses.error());
+  auto impl = std::make_unique<Impl>();
+  impl->poses = std::move(*poses);
+  impl->cast.stranger = bodyOf(Character{});
+  for (const Character& character : cast) impl->cast.bodies[character.id] = bodyOf(character);
+  return Stager(std::move(impl));
+}
+
+std::vector<Variant> Stager::variants(const StageRequest& request, std::size_t most) const {
+  ensure(request.beat != nullptr, "a stage request needs a beat");
+  most = std::max<std::size_t>(most, 1);
+  std::vector<Variant> kept, hopeless;
+  for (const StagingChoice& choice : choicesFor(request, most + most / 2)) {
+    if (kept.size() >= most) break;
+    Variant v = impl_->measured(request, choice);
+    if (isHopeless(v) && !kept.empty()) {
+      hopeless.push_back(std::move(v));
+    } else {
+      kept.push_back(std::move(v));
+    }
+  }
+  for (Variant& v : hopeless) {
+    if (kept.size() < std::min<std::size_t>(most, 8)) kept.push_back(std::move(v));
+  }
+  return kept;
+}
+
+Variant Stager::measured(const StageRequest& request, const StagingChoice& choice) const {
+  ensure(request.beat != nullptr, "a stage request needs a beat");
+  return impl_->measured(request, choice);
+}
+
+Staging Stager::solved(const StageRequest& request, const StagingChoice& choice) const {
+  ensure(request.beat != nullptr, "a stage request needs a beat");
+  const Scene scene = blocked(request, choice, impl_->cast, impl_->poses);
+  Staging staging;
+  staging.choice = choice;
+  staging.camera = framedCamera(scene, wishOf(request, choice));
+  for (const Actor& actor : scene.actors) staging.figures.push_back(actor.set);
+  staging.props = scene.props;
+  return staging;
+}
+
+std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, double detail) const {
+  std::vector<Solid> solids, seats;
+  for (std::size_t i = 0; i < staging.figures.size(); ++i) {
+    const SetFigure& set = staging.figures[i];
+    const Body& body = impl_->cast.of(set.who);
+    const Pose& pose = impl_->poses.orStand(set.pose);
+    const Skeleton skeleton = posed(body, pose, set);
+    Solid solid;
+    solid.mesh = bodyMesh(body, skeleton, detail);
+    solid.figure = static_cast<int>(i);
+    solids.push_back(std::move(solid));
+    if (pose.seat <= 0) continue;
+    Solid seat;
+    const double high = pose.seat * body.stature;
+    const Vec3 under = skeleton[Joint::Pelvis];
+    seat.mesh =
+        placed(boxMesh({0.46, high, 0.42}), {under.x(), set.at.y, under.z()}, set.headingDeg);
+    seats.push_back(std::move(seat));
+  }
+  for (std::size_t i = 0; i < staging.props.size(); ++i) {
+    for (std::size_t k = 0; k < beat.props.size(); ++k) {
+      if (beat.props[k].id != staging.props[i].prop) continue;
+      Solid solid;
+      solid.mesh = propMesh(beat.props[k], staging.props[i], isInHand(beat, k), detail);
+      solid.prop = static_cast<int>(i);
+      solid.isFocus = staging.figures.empty() && k == 0;
+      solids.push_back(std::move(solid));
+    }
+  }
+  std::move(seats.begin(), seats.end(), std::back_inserter(solids));
+  auto set = setSolids(beat, staging.camera, runsLeftward(staging), detail);
+  std::move(set.begin(), set.end(), std::back_inserter(solids));
+  return solids;
+}
+
+void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width) const {
+  const Scene scene = sceneOf(panel.staging, beat, focus, impl_->cast, impl_->poses);
+  lookExactly(panel, beat, scene, solidsOf(panel.staging, beat, kLookDetail), width);
+}
+
+Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
+                     const DrawOptions& options) const {
+  std::vector<Solid> solids = solidsOf(panel.staging, beat, 1);
+  for (Solid& solid : solids) {
+    if (solid.figure < 0) continue;
+    const std::string& who = panel.staging.figures[static_cast<std::size_t>(solid.figure)].who;
+    solid.isFocus = who == focus || (focus.empty() && solid.figure == 0);
+  }
+  const Rect frame = frameOf(panel.outline);
+  DrawOptions own = options;
+  if (own.setting.empty()) own.setting = beat.setting;
+  return drawPanel(solids, Camera(panel.staging.camera, frame.width() / frame.height()), frame,
+                   panel.outline, own);
+}
+
+const PoseLibrary& Stager::poses() const {
+  return impl_->poses;
+}
+
+Rect frameOf(const Polygon& panelOutline) {
+  return bounds(panelOutline);
+}
+
+}  // namespace tw
