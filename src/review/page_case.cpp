@@ -18,11 +18,6 @@ bool hasFigure(const Beat& beat, const std::string& who) {
                      [&](const BeatFigure& f) { return f.who == who; });
 }
 
-std::string focusOf(const Beat& beat, const Brief& brief) {
-  if (!brief.focus.empty() && hasFigure(beat, brief.focus)) return brief.focus;
-  return beat.figures.empty() ? std::string() : beat.figures.front().who;
-}
-
 std::optional<std::size_t> dominantOf(const std::vector<Beat>& beats, const Brief& brief) {
   for (std::size_t i = 0; i < beats.size(); ++i)
     if (brief.dominantBeat.empty() ? beats[i].dominant : beats[i].id == brief.dominantBeat)
@@ -53,6 +48,11 @@ PanelCase panelCaseOf(const Beat& beat, bool dominant, const Brief& brief,
 }
 
 }  // namespace
+
+std::string focusOf(const Beat& beat, const Brief& brief) {
+  if (!brief.focus.empty() && hasFigure(beat, brief.focus)) return brief.focus;
+  return beat.figures.empty() ? std::string() : beat.figures.front().who;
+}
 
 double aspectWishOf(const Beat& beat) {
   const std::size_t figures = beat.figures.size();

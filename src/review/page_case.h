@@ -43,6 +43,9 @@ Result<PageCase> pageCaseOf(const Job& job, const Page& page, const Letterer& le
 
 inline constexpr std::size_t kMostPanelsOnPage = 16;
 
+/// Whom a panel of that beat is about: the brief's focus if it is there, else the first figure.
+std::string focusOf(const Beat& beat, const Brief& brief);
+
 /// The aspect that a beat's shot, figures and poses ask of their panel; 0 = no wish.
 double aspectWishOf(const Beat& beat);
 

@@ -1,0 +1,52 @@
+# Sourced by ./run and ./check: installs what packages.txt lists, configures and builds.
+
+# Says what it installs; asks for nothing when all is there.
+install_packages() {
+  local root=$1 missing=() package
+  while read -r package; do
+    dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed' || missing+=("$package")
+  done < <(sed 's/#.*//; s/[[:space:]]//g; /^$/d' "$root/packages.txt")
+  [ ${#missing[@]} -eq 0 ] && return 0
+  echo "Installing: ${missing[*]}" >&2
+  local as_root=()
+  [ "$(id -u)" -eq 0 ] || as_root=(sudo)
+  "${as_root[@]}" apt-get update -qq >&2
+  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive \
+    apt-get install -y -qq --no-install-recommends "${missing[@]}" >&2
+}
+
+# configure ROOT BUILD_FOLDER CMAKE_ARGUMENTS… : quiet unless it fails.
+configure() {
+  local root=$1 build=$2 log
+  shift 2
+  log=$(mktemp)
+  if ! cmake -S "$root" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release "$@" >"$log" 2>&1; then
+    cat "$log" >&2
+    rm -f "$log"
+    return 4
+  fi
+  rm -f "$log"
+}
+
+# Builds the program alone; says nothing when it is up to date. Its own messages go to stderr.
+build_program() {
+  local root=$1 log
+  if [ -x "$root/build/tierwright" ] && [ -f "$root/build/build.ninja" ] &&
+     ninja -C "$root/build" -n tierwright 2>/dev/null | grep -q 'no work to do'; then
+    return 0
+  fi
+  install_packages "$root"
+  [ -f "$root/build/build.ninja" ] || configure "$root" "$root/build"
+  if [ -t 2 ]; then
+    ninja -C "$root/build" tierwright >&2
+    return
+  fi
+  log=$(mktemp)
+  echo "Building tierwright (once; a few minutes on a fresh machine) …" >&2
+  if ! ninja -C "$root/build" tierwright >"$log" 2>&1; then
+    cat "$log" >&2
+    rm -f "$log"
+    return 4
+  fi
+  rm -f "$log"
+}

@@ -1,0 +1,5 @@
+#include "cli/terminal.h"
+
+int main(int argc, char** argv) {
+  return tw::runTerminal(argc, argv);
+}

@@ -1,0 +1,121 @@
+#include "command/new_job.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "command/job_pages.h"
+
+namespace tw {
+
+namespace {
+
+Page pageOf(const ScriptPage& from) {
+  Page page;
+  page.number = from.number;
+  page.spread = from.spread;
+  page.title = from.title;
+  page.beats = from.beats;
+  return page;
+}
+
+ScriptPage scriptPageOf(const Page& from) {
+  ScriptPage page;
+  page.number = page.lastNumber = from.number;
+  page.spread = from.spread;
+  if (from.spread) ++page.lastNumber;
+  page.beats = from.beats;
+  return page;
+}
+
+/// The new cast, with what the artist set on characters that stay.
+std::vector<Character> carriedCast(const std::vector<Character>& before,
+                                   std::vector<Character> after) {
+  for (Character& character : after)
+    for (const Character& known : before)
+      if (known.id == character.id) character = known;
+  return after;
+}
+
+std::vector<ScriptChange> castChanges(const std::vector<Character>& before,
+                                      const std::vector<Character>& after) {
+  std::vector<ScriptChange> out;
+  const auto has = [](const std::vector<Character>& cast, const std::string& id) {
+    return std::any_of(cast.begin(), cast.end(), [&](const Character& c) { return c.id == id; });
+  };
+  for (const Character& c : after)
+    if (!has(before, c.id)) out.push_back({0, 0, fmt::format("new in the cast: {}", c.name)});
+  for (const Character& c : before)
+    if (!has(after, c.id)) out.push_back({0, 0, fmt::format("no longer in the cast: {}", c.name)});
+  return out;
+}
+
+/// The revised pages with brief, overrides, roughs and notes of the pages before.
+std::vector<Page> carriedPages(const std::vector<Page>& before,
+                               const std::vector<ScriptPage>& after) {
+  std::vector<Page> out;
+  for (const ScriptPage& from : after) {
+    Page page = pageOf(from);
+    for (const Page& old : before) {
+      if (old.number != page.number) continue;
+      page.overrides = old.overrides;
+      page.brief = old.brief;
+      page.roughs = old.roughs;
+      page.choice = old.choice;
+      page.note = old.note;
+    }
+    out.push_back(std::move(page));
+  }
+  return out;
+}
+
+}  // namespace
+
+Result<Imported> newJob(const NewJobRequest& request) {
+  const auto script = readScriptFile(request.script);
+  if (!script) return tl::unexpected(script.error());
+  const auto sheet = loadSheet(request.sheet);
+  if (!sheet) return tl::unexpected(sheet.error());
+  Imported out;
+  out.warnings = script->warnings;
+  out.job.title = !request.title.empty()   ? request.title
+                  : !script->title.empty() ? script->title
+                                           : request.script.stem().string();
+  out.job.client = request.client;
+  out.job.sheet = *sheet;
+  out.job.cast = script->cast;
+  for (const ScriptPage& page : script->pages) out.job.pages.push_back(pageOf(page));
+  auto folder = JobFolder::create(request.folder, out.job);
+  if (!folder) return tl::unexpected(folder.error());
+  auto kept = folder->keepScript(request.script);
+  if (!kept) return tl::unexpected(kept.error());
+  out.job.scriptFile = *kept;
+  if (auto saved = folder->save(out.job); !saved) return tl::unexpected(saved.error());
+  return out;
+}
+
+Result<Imported> reviseJob(const std::filesystem::path& folder,
+                           const std::filesystem::path& scriptFile) {
+  auto open = openJob(folder);
+  if (!open) return tl::unexpected(open.error());
+  if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
+  auto script = readScriptFile(scriptFile);
+  if (!script) return tl::unexpected(script.error());
+  std::vector<ScriptPage> before;
+  for (const Page& page : open->job.pages) before.push_back(scriptPageOf(page));
+  Imported out;
+  out.warnings = script->warnings;
+  out.changes = carryOver(before, script->pages);
+  const auto cast = castChanges(open->job.cast, script->cast);
+  out.changes.insert(out.changes.end(), cast.begin(), cast.end());
+  out.job = open->job;
+  out.job.cast = carriedCast(open->job.cast, script->cast);
+  out.job.pages = carriedPages(open->job.pages, script->pages);
+  auto kept = open->folder.keepScript(scriptFile);
+  if (!kept) return tl::unexpected(kept.error());
+  out.job.scriptFile = *kept;
+  if (auto saved = open->folder.save(out.job); !saved) return tl::unexpected(saved.error());
+  return out;
+}
+
+}  // namespace tw

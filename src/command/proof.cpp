@@ -1,0 +1,143 @@
+#include "command/proof.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <atomic>
+#include <functional>
+
+#include "base/parallel.h"
+#include "command/job_pages.h"
+#include "command/pictures.h"
+
+namespace tw {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr Overlays kAllOverlays{.order = true, .leads = true, .live = true, .card = true};
+
+std::string pageName(const RoughPicture& picture) {
+  if (!picture.sheet.spread) return fmt::format("page-{:02}", picture.page);
+  return fmt::format("page-{:02}-{:02}", picture.page, picture.page + 1);
+}
+
+Result<void> writeFiles(const fs::path& stem, const RoughPicture& picture) {
+  const auto file = [&](const char* extension) { return fs::path(stem.string() + extension); };
+  if (auto done = writePdf(file(".pdf"), {picture}, kAllOverlays); !done) return done;
+  if (auto done = writeSvg(file(".svg"), picture, kAllOverlays); !done) return done;
+  return writePng(file(".png"), picture, kAllOverlays);
+}
+
+Result<void> writeContactFiles(const fs::path& stem, const std::vector<RoughPicture>& roughs) {
+  for (const char* extension : {".pdf", ".svg", ".png"})
+    if (auto done = writeContactSheet(fs::path(stem.string() + extension), roughs); !done)
+      return done;
+  return {};
+}
+
+using Work = std::function<Result<void>()>;
+
+/// Runs all, gathers every problem.
+Result<void> runAll(const std::vector<Work>& work, unsigned threads, Progress& progress) {
+  std::vector<Problems> problems(work.size());
+  std::atomic<std::size_t> done{0};
+  parallelFor(work.size(), threads, [&](std::size_t i) {
+    if (progress.isStopped()) return;
+    if (auto result = work[i](); !result) problems[i] = result.error();
+    progress.tell("printing", static_cast<double>(++done) / static_cast<double>(work.size()));
+  });
+  if (progress.isStopped()) return stopped();
+  Problems all;
+  for (const Problems& some : problems) all.insert(all.end(), some.begin(), some.end());
+  if (!all.empty()) return tl::unexpected(all);
+  return {};
+}
+
+Result<std::vector<std::vector<RoughPicture>>> allPictures(const ProofRequest& request,
+                                                           Progress& progress) {
+  const auto open = openJob(request.job);
+  if (!open) return tl::unexpected(open.error());
+  const auto numbers = pagesAsked(open->job, request.page);
+  if (!numbers) return tl::unexpected(numbers.error());
+  const auto stager = Stager::make(open->job.cast);
+  if (!stager) return tl::unexpected(stager.error());
+  std::vector<std::vector<RoughPicture>> out;
+  for (int number : *numbers) {
+    const Page& page = *open->job.page(number);
+    if (page.roughs.empty()) continue;
+    auto pictures = picturesOf(open->job, page, *stager, request.threads, progress);
+    if (!pictures) return tl::unexpected(pictures.error());
+    out.push_back(std::move(*pictures));
+    progress.tell("drawing",
+                  static_cast<double>(out.size()) / static_cast<double>(numbers->size()));
+  }
+  if (out.empty())
+    return badInput("There are no roughs to print.", {.file = request.job.string()},
+                    "Make them first: tierwright roughs JOB.");
+  return out;
+}
+
+}  // namespace
+
+Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
+  const auto pages = allPictures(request, progress);
+  if (!pages) return tl::unexpected(pages.error());
+  ProofFiles out;
+  out.book = request.out / "proof.pdf";
+  std::vector<Work> work;
+  work.push_back([&] { return writeProof(out.book, *pages); });
+  for (const auto& roughs : *pages) {
+    const fs::path stem = request.out / (pageName(roughs.front()) + "-roughs");
+    out.contact.push_back(stem.string() + ".png");
+    work.push_back([stem, &roughs] { return writeContactFiles(stem, roughs); });
+    for (const RoughPicture& rough : roughs) {
+      if (!request.sheetFiles) continue;
+      const fs::path file = request.out / (pageName(rough) + "-" + rough.rough.name);
+      work.push_back([file, &rough] { return writeFiles(file, rough); });
+      ++out.sheets;
+    }
+  }
+  if (auto done = runAll(work, request.threads, progress); !done)
+    return tl::unexpected(done.error());
+  return out;
+}
+
+Result<void> showRough(const ShowRequest& request) {
+  const auto open = openJob(request.job);
+  if (!open) return tl::unexpected(open.error());
+  const auto numbers = pagesAsked(open->job, request.page);
+  if (!numbers) return tl::unexpected(numbers.error());
+  const auto stager = Stager::make(open->job.cast);
+  if (!stager) return tl::unexpected(stager.error());
+  const auto picture =
+      pictureOf(open->job, *open->job.page(numbers->front()), request.rough, *stager);
+  if (!picture) return tl::unexpected(picture.error());
+  if (request.pdf)
+    if (auto done = writePdf(*request.pdf, {*picture}, request.overlays); !done) return done;
+  if (request.svg)
+    if (auto done = writeSvg(*request.svg, *picture, request.overlays); !done) return done;
+  if (request.png)
+    if (auto done = writePng(*request.png, *picture, request.overlays, request.dpi); !done)
+      return done;
+  return {};
+}
+
+Result<void> chooseRough(const fs::path& job, int number, const std::string& rough) {
+  auto open = openJob(job);
+  if (!open) return tl::unexpected(open.error());
+  if (auto writable = mustBeWritable(*open); !writable) return writable;
+  const auto numbers = pagesAsked(open->job, number);
+  if (!numbers) return tl::unexpected(numbers.error());
+  Page& page = *open->job.page(numbers->front());
+  const bool known = std::any_of(page.roughs.begin(), page.roughs.end(),
+                                 [&](const Rough& r) { return r.name == rough; });
+  if (!rough.empty() && !known)
+    return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, rough),
+                    {.page = page.number}, "Name one of its roughs, or none.");
+  page.choice = rough;
+  return open->folder.savePage(page);
+}
+
+}  // namespace tw
