@@ -1,0 +1,21 @@
+// The artist's corrections of beats as typed: "p3-2.shot=close-up", "p3-2.pose.mara=kneel".
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/result.h"
+#include "job/job.h"
+
+namespace tw {
+
+/// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, dominant, weight, setting,
+/// pose.WHO, add, drop. The value guess goes back to the breakdown's guess; add and drop of the
+/// same character undo each other. The page is unchanged when anything is refused.
+Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment);
+
+/// The corrections of one beat as texts that setOverrideKey takes, in a fixed order.
+std::vector<std::string> describeOverride(const std::string& beat, const BeatOverride& change);
+
+}  // namespace tw

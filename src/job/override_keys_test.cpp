@@ -1,0 +1,106 @@
+#include "job/override_keys.h"
+
+#include <doctest/doctest.h>
+
+using namespace tw;
+
+namespace {
+
+Job castOfTwo() {
+  Job job;
+  job.cast.push_back({.id = "mara", .name = "MARA", .aliases = {}, .note = ""});
+  job.cast.push_back({.id = "odo", .name = "ODO", .aliases = {}, .note = ""});
+  return job;
+}
+
+Page pageOfTwo() {
+  Page page;
+  page.number = 3;
+  for (const char* id : {"p3-1", "p3-10"}) {
+    Beat beat;
+    beat.id = id;
+    beat.figures.push_back({"mara", "stand", "looks at", "odo"});
+    page.beats.push_back(beat);
+  }
+  page.beats[0].dominant = true;
+  return page;
+}
+
+void setAll(Page& page, std::initializer_list<const char*> assignments) {
+  for (const char* assignment : assignments) {
+    const auto done = setOverrideKey(page, castOfTwo(), assignment);
+    REQUIRE_MESSAGE(done, describe(done ? Problems{} : done.error()));
+  }
+}
+
+std::string refusal(const char* assignment) {
+  Page page = pageOfTwo();
+  const auto done = setOverrideKey(page, castOfTwo(), assignment);
+  CHECK(page == pageOfTwo());
+  return done ? "accepted" : describe(done.error());
+}
+
+}  // namespace
+
+TEST_CASE("every correction can be typed and is seen in the corrected beat") {
+  Page page = pageOfTwo();
+  setAll(page,
+         {"p3-10.shot=close-up", "p3-10.eye=high", "p3-10.dominant=yes", "p3-10.weight=2",
+          "p3-10.setting=interior, a bell = tower", "p3-10.pose.mara=kneel", "p3-10.add=odo"});
+  const Beat beat = page.correctedBeats()[1];
+  CHECK(beat.shot == ShotSize::CloseUp);
+  CHECK(beat.eye == EyeHeight::High);
+  CHECK(beat.dominant);
+  CHECK(beat.weight == 2);
+  CHECK(beat.setting == "interior, a bell = tower");
+  REQUIRE(beat.figures.size() == 2);
+  CHECK(beat.figures[0].pose == "kneel");
+  CHECK(beat.figures[0].target == "odo");
+  CHECK(beat.figures[1].who == "odo");
+  CHECK_FALSE(page.beats[1].shot);
+}
+
+TEST_CASE("a beat named dominant takes that from the one that was guessed") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-10.dominant=yes"});
+  CHECK_FALSE(page.correctedBeats()[0].dominant);
+}
+
+TEST_CASE("a dropped figure is gone, and adding it again undoes the drop") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.drop=mara"});
+  CHECK(page.correctedBeats()[0].figures.empty());
+  setAll(page, {"p3-1.add=mara"});
+  CHECK(page == pageOfTwo());
+}
+
+TEST_CASE("guess goes back to the breakdown and leaves nothing behind") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.shot=long", "p3-1.pose.mara=run", "p3-1.weight=3"});
+  setAll(page, {"p3-1.shot=guess", "p3-1.pose.mara=guess", "p3-1.weight=guess"});
+  CHECK(page == pageOfTwo());
+}
+
+TEST_CASE("what is shown of a correction can be typed back") {
+  Page page = pageOfTwo();
+  setAll(page,
+         {"p3-1.shot=very long", "p3-1.eye=worm", "p3-1.dominant=no", "p3-1.weight=0.5",
+          "p3-1.setting=underwater", "p3-1.pose.mara=swim", "p3-1.add=odo", "p3-1.drop=mara"});
+  Page again = pageOfTwo();
+  for (const std::string& text : describeOverride("p3-1", page.overrides["p3-1"]))
+    REQUIRE(setOverrideKey(again, castOfTwo(), text));
+  CHECK(again == page);
+}
+
+TEST_CASE("wrong corrections are refused with what was expected, and change nothing") {
+  CHECK(refusal("p9-1.shot=long").find("the beats are p3-1, p3-10") != std::string::npos);
+  CHECK(refusal("p3-1.shot=huge").find("extreme close-up") != std::string::npos);
+  CHECK(refusal("p3-1.eye=left").find("worm's eye") != std::string::npos);
+  CHECK(refusal("p3-1.weight=0").find("over 0") != std::string::npos);
+  CHECK(refusal("p3-1.weigth=1").find("Is \"weight\" meant?") != std::string::npos);
+  CHECK(refusal("p3-1.pose.nemo=run").find("nemo is not in the cast") != std::string::npos);
+  CHECK(refusal("p3-1.pose.mara=two words").find("name of a pose") != std::string::npos);
+  CHECK(refusal("p3-1.add=nemo").find("mara, odo") != std::string::npos);
+  CHECK(refusal("p3-1.dominant=perhaps").find("yes, no or guess") != std::string::npos);
+  CHECK(refusal("p3-1.shot").find("KEY=VALUE") != std::string::npos);
+}
