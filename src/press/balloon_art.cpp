@@ -1,0 +1,157 @@
+#include "press/balloon_art.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/polygon.h"
+
+namespace tw {
+
+namespace {
+
+// Line weights in mm at print; common practice, no source: lighter than the panel border.
+constexpr double kBalloonLine = 0.35, kShoutLine = 0.6, kCaptionLine = 0.3;
+constexpr double kTitleHalo = 1.2;
+
+/// The line's baseline and turn, about the middle of the whole block of lines.
+TypeLine typeOf(const PlacedBalloon& balloon, const CopyLine& line) {
+  Vector sum;
+  for (const CopyLine& each : balloon.lines) sum = sum + (each.baselineMiddle - Point{});
+  // Half the height of capitals above the mean baseline is the middle of what is seen.
+  const double halfCap = balloon.sizePt * kMmPerPt * 0.35;
+  const Point middle =
+      Point{} + sum * (1.0 / static_cast<double>(balloon.lines.size())) + Vector{0, -halfCap};
+  return {.text = line.text,
+          .face = Face::Bold,
+          .sizePt = balloon.sizePt,
+          .at = line.baselineMiddle,
+          .align = Align::Centre,
+          .turnDeg = balloon.turnDeg,
+          .turnAbout = middle};
+}
+
+Path letters(const PlacedBalloon& balloon, const Typesetter& typesetter) {
+  Path all;
+  for (const CopyLine& line : balloon.lines) all.add(typesetter.outlines(typeOf(balloon, line)));
+  return all;
+}
+
+/// Large and open: paper inside, a black line outside, heavier as the letters grow.
+void drawOpenLetters(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter) {
+  const Path path = letters(balloon, typesetter);
+  const double line = std::clamp(balloon.sizePt * 0.02, 0.25, 0.8);
+  surface.line(path, {.ink = kPaper, .width = line * 4, .round = true});
+  surface.line(path, {.ink = kBlack, .width = line * 2, .round = true});
+  surface.fill(path, kPaper, FillRule::NonZero);
+}
+
+Point farthestFrom(Point centre, const Polygon& tail) {
+  return *std::max_element(tail.points.begin(), tail.points.end(), [&](Point a, Point b) {
+    return (a - centre).length() < (b - centre).length();
+  });
+}
+
+/// Bubbles that shrink from the cloud toward the thinker's head.
+std::vector<Polygon> thoughtBubbles(const PlacedBalloon& balloon) {
+  if (balloon.tail.points.empty()) return {};
+  const Point centre = centroid(balloon.outline);
+  const Point tip = farthestFrom(centre, balloon.tail);
+  const auto leave = firstHit({centre, tip - centre}, balloon.outline);
+  const double whole = (tip - centre).length();
+  if (!leave || *leave >= whole) return {};
+  const Point start = between(centre, tip, *leave / whole);
+  std::vector<Polygon> bubbles;
+  constexpr double shares[] = {0.30, 0.62, 0.92}, radii[] = {1.25, 0.85, 0.5};
+  for (int i = 0; i < 3; ++i)
+    bubbles.push_back(ellipse(between(start, tip, shares[i]), radii[i] * 1.15, radii[i], 32));
+  return bubbles;
+}
+
+void drawShape(Surface& surface, const Region& shape, const Pen& pen) {
+  const Path path(shape);
+  surface.fill(path, kPaper, FillRule::NonZero);
+  surface.line(path, pen);
+}
+
+Pen penFor(const PlacedBalloon& balloon) {
+  Pen pen{.ink = kBlack, .width = kBalloonLine, .round = true};
+  if (balloon.kind == CopyKind::Shout) pen = {.ink = kBlack, .width = kShoutLine};
+  if (balloon.kind == CopyKind::Caption || balloon.kind == CopyKind::Title)
+    pen = {.ink = kBlack, .width = kCaptionLine};
+  if (balloon.kind == CopyKind::Whisper) {
+    pen.round = false;
+    pen.dashes = {1.3, 0.8};
+  }
+  return pen;
+}
+
+void drawThought(Surface& surface, const PlacedBalloon& balloon) {
+  const Pen pen = penFor(balloon);
+  drawShape(surface, cloudAround(balloon.outline), pen);
+  for (const Polygon& bubble : thoughtBubbles(balloon)) drawShape(surface, {bubble}, pen);
+}
+
+/// The point `along` mm further on the closed outline, for growing values of `along`.
+class Walk {
+ public:
+  explicit Walk(const Polygon& outline) : p_(outline.points) {}
+  double length() const {
+    double sum = 0;
+    for (std::size_t i = 0; i < p_.size(); ++i) sum += side(i).length();
+    return sum;
+  }
+  Point at(double along) {
+    while (at_ < p_.size() && along - passed_ > side(at_).length()) passed_ += side(at_++).length();
+    if (at_ == p_.size()) return p_.front();
+    return p_[at_] + side(at_).unit() * (along - passed_);
+  }
+
+ private:
+  Vector side(std::size_t i) const { return p_[(i + 1) % p_.size()] - p_[i]; }
+  const std::vector<Point>& p_;
+  std::size_t at_ = 0;
+  double passed_ = 0;
+};
+
+}  // namespace
+
+Region cloudAround(const Polygon& outline) {
+  const double radius = std::clamp(std::sqrt(area(outline)) * 0.13, 1.1, 2.6);
+  const Region core = offset({outline}, -radius * 0.35);
+  if (core.empty()) return {outline};
+  std::vector<Polygon> shapes{core.begin(), core.end()};
+  Walk walk(core.front());
+  const double length = walk.length();
+  const int bumps = std::max(6, static_cast<int>(length / (radius * 1.55)));
+  // Unlike neighbours look drawn, like ones look stamped.
+  constexpr double breath[] = {1.0, 0.86, 1.08, 0.92, 1.12};
+  for (int i = 0; i < bumps; ++i) {
+    const double r = radius * breath[i % 5];
+    shapes.push_back(ellipse(walk.at(length * i / bumps), r, r, 32));
+  }
+  const Region all = united(shapes);
+  // Gaps between bumps and core would be holes; the cloud is its outer outline alone.
+  return {*std::max_element(all.begin(), all.end(),
+                            [](const Polygon& a, const Polygon& b) { return area(a) < area(b); })};
+}
+
+void drawBalloonShape(Surface& surface, const PlacedBalloon& balloon,
+                      const Typesetter& typesetter) {
+  if (balloon.lines.empty()) return;
+  if (balloon.kind == CopyKind::Sfx) return drawOpenLetters(surface, balloon, typesetter);
+  if (balloon.outline.points.empty()) {
+    surface.line(letters(balloon, typesetter), {.ink = kPaper, .width = kTitleHalo, .round = true});
+    return;
+  }
+  if (balloon.kind == CopyKind::Thought) return drawThought(surface, balloon);
+  std::vector<Polygon> parts{balloon.outline};
+  if (!balloon.tail.points.empty()) parts.push_back(balloon.tail);
+  drawShape(surface, united(parts), penFor(balloon));
+}
+
+void drawBalloonType(Surface& surface, const PlacedBalloon& balloon) {
+  if (balloon.kind == CopyKind::Sfx) return;
+  for (const CopyLine& line : balloon.lines) surface.type(typeOf(balloon, line));
+}
+
+}  // namespace tw

@@ -1,0 +1,226 @@
+#include "press/overlays.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "geometry/polygon.h"
+
+namespace tw {
+
+namespace {
+
+constexpr double kNumberRadius = 2.0, kNumberPt = 7.5;
+constexpr double kMarkGap = 1.2, kMarkLength = 4.4, kHairline = 0.1;
+constexpr double kKeyPt = 6.5;
+constexpr double kLeadLine = 0.32, kArrowLength = 2.8, kArrowHalfWidth = 0.75;
+constexpr double kLongestLead = 42, kLeadPastBorder = 2.6;
+constexpr double kHatchStep = 2.2;
+
+void drawNumber(Surface& surface, Point at, const std::string& text, double magnify) {
+  const double r = kNumberRadius * magnify;
+  surface.fill(Path(ellipse(at, r * 1.16, r * 1.16, 40)), kPaper, FillRule::NonZero);
+  surface.fill(Path(ellipse(at, r, r, 40)), kOrderInk, FillRule::NonZero);
+  const double size = kNumberPt * magnify;
+  surface.type({.text = text,
+                .face = Face::Bold,
+                .sizePt = size,
+                .at = at + Vector{0, size * kMmPerPt * 0.34},
+                .align = Align::Centre,
+                .ink = kPaper});
+}
+
+void drawArrow(Surface& surface, Point from, Vector direction, double length, Ink ink) {
+  const Vector d = direction.unit(), side{-d.y, d.x};
+  const Point tip = from + d * length, neck = tip - d * (kArrowLength * 0.8);
+  Path shaft;
+  shaft.add({from, neck}, false);
+  const Polygon head{{tip, tip - d * kArrowLength + side * kArrowHalfWidth, neck,
+                      tip - d * kArrowLength - side * kArrowHalfWidth}};
+  surface.line(shaft, {.ink = kPaper, .width = kLeadLine + 0.6, .round = true});
+  surface.line(Path(head), {.ink = kPaper, .width = 0.6, .round = true});
+  surface.line(shaft, {.ink = ink, .width = kLeadLine});
+  surface.fill(Path(head), ink, FillRule::NonZero);
+}
+
+void drawRing(Surface& surface, Point at, double radius, Ink ink) {
+  const Path ring(ellipse(at, radius, radius, 32));
+  surface.fill(ring, kPaper, FillRule::NonZero);
+  surface.line(ring, {.ink = ink, .width = kLeadLine, .round = true});
+}
+
+void drawLead(Surface& surface, const RoughPanel& panel) {
+  const Vector d = panel.lead.direction.unit();
+  if (d.length() == 0) return;
+  const double toBorder = firstHit({panel.lead.from, d}, panel.outline).value_or(kLongestLead / 2);
+  const double length = std::clamp(toBorder + kLeadPastBorder, 2 * kArrowLength, kLongestLead);
+  drawArrow(surface, panel.lead.from, d, length, kLeadInk);
+  drawRing(surface, panel.lead.from, 0.75, kLeadInk);
+}
+
+/// A smooth line through the points: Catmull and Rom's, as Bézier pieces.
+Path curveThrough(const std::vector<Point>& p) {
+  Path path;
+  path.moveTo(p.front());
+  for (std::size_t i = 0; i + 1 < p.size(); ++i) {
+    const Point before = p[i > 0 ? i - 1 : i], after = p[std::min(i + 2, p.size() - 1)];
+    path.curveTo(p[i] + (p[i + 1] - before) * (1.0 / 6), p[i + 1] - (after - p[i]) * (1.0 / 6),
+                 p[i + 1]);
+  }
+  return path;
+}
+
+void drawDots(Surface& surface, const Path& path) {
+  surface.line(path, {.ink = kPaper, .width = 1.05, .dashes = {0.01, 1.5}, .round = true});
+  surface.line(path, {.ink = kEyeInk, .width = 0.6, .dashes = {0.01, 1.5}, .round = true});
+}
+
+void drawHatch(Surface& surface, const Rect& rect) {
+  surface.clip(Path(rect), FillRule::NonZero);
+  Path lines;
+  const double reach = rect.height();
+  for (double x = rect.min.x - reach; x < rect.max.x; x += kHatchStep)
+    lines.add({{x, rect.max.y}, {x + reach, rect.min.y}}, false);
+  surface.line(lines, {.ink = kSheetInk, .width = 0.18});
+  surface.unclip();
+  surface.line(Path(rect), {.ink = kSheetInk, .width = 0.25});
+}
+
+TypeLine keyWord(const std::string& text, Point at, Ink ink) {
+  return {.text = text, .sizePt = kKeyPt, .at = at, .ink = ink};
+}
+
+double keyLineAbove(const RoughPicture& picture) {
+  return picture.sheet.bleedRect().min.y - kSlugMm / 2;
+}
+double keyLineBelow(const RoughPicture& picture) {
+  return picture.sheet.bleedRect().max.y + kSlugMm / 2;
+}
+
+Path lineBetween(Point a, Point b) {
+  Path path;
+  path.add({a, b}, false);
+  return path;
+}
+
+bool isFree(const RoughPicture& picture, std::size_t index, Point p, double radius, bool offCopy) {
+  const auto& panels = picture.rough.panels;
+  const RoughPanel& panel = panels[index];
+  if (!picture.sheet.trimRect().inset(radius).contains(p)) return false;
+  if (!contains(panel.outline, p) || distanceToOutline(panel.outline, p) < radius) return false;
+  for (std::size_t i = 0; panel.ground && i < panels.size(); ++i)
+    if (!panels[i].ground && bounds(panels[i].outline).outset(radius + 1).contains(p)) return false;
+  for (const PlacedBalloon& balloon : panel.balloons)
+    if (offCopy && !balloon.outline.points.empty() &&
+        bounds(balloon.outline).outset(radius).contains(p))
+      return false;
+  return true;
+}
+
+}  // namespace
+
+std::vector<std::size_t> expectedOrder(const Rough& rough) {
+  const std::size_t n = rough.panels.size();
+  std::vector<std::size_t> order;
+  std::vector<bool> seen(n, false);
+  for (const int panel : rough.reading.order) {
+    const std::size_t i = static_cast<std::size_t>(panel) - 1;
+    if (panel < 1 || i >= n || seen[i]) continue;
+    seen[i] = true;
+    order.push_back(i);
+  }
+  for (std::size_t i = 0; i < n; ++i)
+    if (!seen[i]) order.push_back(i);
+  return order;
+}
+
+Point numberPlace(const RoughPicture& picture, std::size_t index, double radius) {
+  const RoughPanel& panel = picture.rough.panels[index];
+  const Rect box = bounds(panel.outline);
+  const bool fromRight = picture.direction == ReadingDirection::RightToLeft;
+  constexpr int kSteps = 24;
+  const double stepX = box.width() / kSteps, stepY = box.height() / kSteps;
+  for (const bool offCopy : {true, false})
+    for (int row = 0; row <= kSteps; ++row)
+      for (int column = 0; column <= kSteps; ++column) {
+        const double x = (column == 0 ? radius * 1.6 : radius * 1.6 + column * stepX);
+        const Point p{fromRight ? box.max.x - x : box.min.x + x,
+                      box.min.y + radius * 1.6 + row * stepY};
+        if (isFree(picture, index, p, radius * 1.25, offCopy)) return p;
+      }
+  return centroid(panel.outline);
+}
+
+void OrderNumbers::drawOn(Surface& surface, double) const {
+  for (std::size_t i = 0; i < picture_.rough.panels.size(); ++i)
+    drawNumber(surface, numberPlace(picture_, i, kNumberRadius * magnify_),
+               fmt::format("{}", i + 1), magnify_);
+}
+
+void drawOrderKey(Surface& surface, const RoughPicture& picture) {
+  const Point at{picture.sheet.trimRect().min.x + 4, keyLineAbove(picture)};
+  drawNumber(surface, at, "1", 0.75);
+  surface.type(keyWord("panel order", at + Vector{2.6, 0.8}, kOrderInk));
+}
+
+void drawLeads(Surface& surface, const RoughPicture& picture) {
+  const Rough& rough = picture.rough;
+  std::vector<Point> foci;
+  for (const std::size_t i : expectedOrder(rough)) foci.push_back(rough.panels[i].focus);
+  if (foci.size() > 1) drawDots(surface, curveThrough(foci));
+  for (const RoughPanel& panel : rough.panels) drawLead(surface, panel);
+  const Point lead{picture.sheet.trimRect().min.x + 24, keyLineAbove(picture)};
+  drawArrow(surface, lead, {1, 0}, 7, kLeadInk);
+  drawRing(surface, lead, 0.75, kLeadInk);
+  surface.type(keyWord("lead", lead + Vector{8.2, 0.8}, kLeadInk));
+  const Point eye = lead + Vector{18, 0};
+  drawDots(surface, lineBetween(eye, eye + Vector{7.6, 0}));
+  surface.type(keyWord("path of the eye", eye + Vector{9, 0.8}, kEyeInk));
+}
+
+void drawSheetLines(Surface& surface, const RoughPicture& picture) {
+  const Sheet& sheet = picture.sheet;
+  const Pen live{.ink = kSheetInk, .width = 0.3, .dashes = {2.4, 1.4}};
+  for (const KeepClear& zone : picture.keepClear) {
+    drawHatch(surface, zone.rect);
+    surface.type({.text = zone.name,
+                  .face = Face::Bold,
+                  .sizePt = kKeyPt,
+                  .at = zone.rect.centre() + Vector{0, 0.8},
+                  .align = Align::Centre,
+                  .ink = kSheetInk});
+  }
+  surface.line(Path(sheet.liveRect(picture.rightHand)), live);
+  surface.line(Path(sheet.trimRect()), {.ink = kSheetInk, .width = kHairline});
+  const double fold = sheet.trimWidth / 2;
+  if (sheet.spread)
+    surface.line(lineBetween({fold, 0}, {fold, sheet.trimHeight}),
+                 {.ink = kSheetInk, .width = 0.2, .dashes = {4, 1, 0.6, 1}});
+  const double y = keyLineBelow(picture), right = sheet.trimWidth - 3;
+  surface.line(lineBetween({right - 46, y}, {right - 39, y}), live);
+  surface.type(keyWord("live area", {right - 37.6, y + 0.8}, kSheetInk));
+  surface.line(lineBetween({right - 25, y}, {right - 19, y}),
+               {.ink = kSheetInk, .width = kHairline});
+  surface.type(keyWord("trim", {right - 17.6, y + 0.8}, kSheetInk));
+}
+
+void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter) {
+  const Rect trim = picture.sheet.trimRect(), bleed = picture.sheet.bleedRect();
+  Path marks;
+  for (const double x : {trim.min.x, trim.max.x}) {
+    marks.add({{x, bleed.min.y - kMarkGap}, {x, bleed.min.y - kMarkGap - kMarkLength}}, false);
+    marks.add({{x, bleed.max.y + kMarkGap}, {x, bleed.max.y + kMarkGap + kMarkLength}}, false);
+  }
+  for (const double y : {trim.min.y, trim.max.y}) {
+    marks.add({{bleed.min.x - kMarkGap, y}, {bleed.min.x - kMarkGap - kMarkLength, y}}, false);
+    marks.add({{bleed.max.x + kMarkGap, y}, {bleed.max.x + kMarkGap + kMarkLength, y}}, false);
+  }
+  surface.line(marks, {.ink = kBlack, .width = kHairline});
+  const std::string name =
+      fmt::format("{} · page {} · rough {}", picture.jobTitle, picture.page, picture.rough.name);
+  const double room = picture.sheet.trimWidth - 56;
+  surface.type(keyWord(typesetter.shortened(name, Face::Regular, kKeyPt, room),
+                       {trim.min.x + 3, keyLineBelow(picture) + 0.8}, greyOf(0.7)));
+}
+
+}  // namespace tw

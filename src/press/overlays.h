@@ -1,0 +1,48 @@
+// What can be laid over a rough to talk about it: order numbers, leads and the path of the eye,
+// trim, live area and keep-clear zones. Thin, told apart by shape as well as by colour, each with
+// its own key in the slug, so that a layer explains itself wherever it is switched on.
+#pragma once
+
+#include "press/proof.h"
+#include "press/surface.h"
+#include "press/typesetter.h"
+
+namespace tw {
+
+// Our own few colours. They differ in lightness as well as in hue, so they survive a grey printer
+// and the common kinds of colour blindness.
+inline constexpr Ink kOrderInk{0.05, 0.30, 0.42};
+inline constexpr Ink kLeadInk{0.80, 0.32, 0.08};
+inline constexpr Ink kEyeInk{0.42, 0.12, 0.45};
+inline constexpr Ink kSheetInk{0.16, 0.50, 0.66};
+
+/// Width of the strip outside the bleed for marks and keys: a quarter inch.
+inline constexpr double kSlugMm = 6.35;
+
+/// Panel numbers at the entry corners. `magnify` 1 is for a rough at print size.
+class OrderNumbers final : public Sketch {
+ public:
+  OrderNumbers(const RoughPicture& picture, double magnify)
+      : picture_(picture), magnify_(magnify) {}
+  Rect bounds() const override { return picture_.sheet.bleedRect(); }
+  void drawOn(Surface& surface, double smallestMm) const override;
+
+ private:
+  const RoughPicture& picture_;
+  double magnify_;
+};
+
+void drawOrderKey(Surface& surface, const RoughPicture& picture);
+void drawLeads(Surface& surface, const RoughPicture& picture);
+void drawSheetLines(Surface& surface, const RoughPicture& picture);
+
+/// Marks outside the bleed where the trim will fall, and what page this is.
+void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
+
+/// Panels in the order in which the eye is expected to visit them.
+std::vector<std::size_t> expectedOrder(const Rough& rough);
+/// Where the number of a panel stands: near its entry corner, on none of the panels lying on it,
+/// and off its copy where possible.
+Point numberPlace(const RoughPicture& picture, std::size_t panel, double radius);
+
+}  // namespace tw

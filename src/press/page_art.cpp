@@ -1,0 +1,109 @@
+#include "press/page_art.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "press/balloon_art.h"
+#include "press/inked_line.h"
+
+namespace tw {
+
+namespace {
+
+// Even weight for all panels of a page, at print; common practice, no source.
+constexpr double kBorderMm = 0.5;
+// Paper left around a panel that lies on another one.
+constexpr double kInsetMarginMm = 1.1;
+// A side this far outside the trim is cut away, so it has no border.
+constexpr double kOutsideMm = 0.05;
+
+/// Both ends beyond the same edge of the trim.
+bool isBledSide(Point a, Point b, const Rect& trim) {
+  const auto beyond = [&](auto&& outside) { return outside(a) && outside(b); };
+  return beyond([&](Point p) { return p.x < trim.min.x - kOutsideMm; }) ||
+         beyond([&](Point p) { return p.x > trim.max.x + kOutsideMm; }) ||
+         beyond([&](Point p) { return p.y < trim.min.y - kOutsideMm; }) ||
+         beyond([&](Point p) { return p.y > trim.max.y + kOutsideMm; });
+}
+
+/// The sides that print, joined where they follow each other.
+Path printedSides(const Polygon& outline, const Rect& trim) {
+  const auto& p = outline.points;
+  const std::size_t n = p.size();
+  std::size_t gap = n;
+  for (std::size_t i = 0; i < n; ++i)
+    if (isBledSide(p[i], p[(i + 1) % n], trim)) gap = i;
+  if (gap == n) return Path(outline);
+  Path path;
+  bool drawing = false;
+  for (std::size_t k = 1; k <= n; ++k) {
+    const Point a = p[(gap + k) % n], b = p[(gap + k + 1) % n];
+    const bool bled = isBledSide(a, b, trim);
+    if (!bled && !drawing) path.moveTo(a);
+    if (!bled) path.lineTo(b);
+    drawing = !bled;
+  }
+  return path;
+}
+
+bool liesOnGround(const Rough& rough, const RoughPanel& panel) {
+  return !panel.ground && std::any_of(rough.panels.begin(), rough.panels.end(),
+                                      [](const RoughPanel& each) { return each.ground; });
+}
+
+}  // namespace
+
+std::vector<std::size_t> paintingOrder(const Rough& rough) {
+  std::vector<std::size_t> order;
+  for (const bool ground : {true, false})
+    for (std::size_t i = 0; i < rough.panels.size(); ++i)
+      if (rough.panels[i].ground == ground) order.push_back(i);
+  return order;
+}
+
+void PageArt::drawOn(Surface& surface, double smallestMm) const {
+  const Rough& rough = picture_.rough;
+  for (const std::size_t i : paintingOrder(rough)) drawPanel(surface, i, smallestMm);
+  for (std::size_t i = 0; i < rough.panels.size(); ++i) drawCopy(surface, rough.panels[i], i);
+}
+
+void PageArt::drawPanel(Surface& surface, std::size_t index, double smallestMm) const {
+  const RoughPanel& panel = picture_.rough.panels[index];
+  surface.openGroup(fmt::format("panel-{}", index + 1), fmt::format("Panel {}", index + 1), true);
+  if (liesOnGround(picture_.rough, panel)) {
+    surface.line(Path(panel.outline), {.ink = kPaper, .width = 2 * kInsetMarginMm});
+    surface.fill(Path(panel.outline), kPaper, FillRule::NonZero);
+  }
+  if (index < picture_.panels.size()) {
+    const Drawing& drawing = picture_.panels[index];
+    surface.clip(drawing.clip.empty() ? Path(panel.outline) : Path(drawing.clip),
+                 FillRule::EvenOdd);
+    drawPicture(surface, drawing, smallestMm);
+    surface.unclip();
+  }
+  drawBorder(surface, panel);
+  surface.closeGroup();
+}
+
+void PageArt::drawBorder(Surface& surface, const RoughPanel& panel) const {
+  const Path sides = printedSides(panel.outline, picture_.sheet.trimRect());
+  if (sides.isEmpty()) return;
+  // Half of a line of double weight: the border lies inside the outline, its corners are sharp,
+  // and gutters keep their width.
+  surface.clip(Path(panel.outline), FillRule::EvenOdd);
+  surface.line(sides, {.ink = kBlack, .width = 2 * kBorderMm});
+  surface.unclip();
+}
+
+void PageArt::drawCopy(Surface& surface, const RoughPanel& panel, std::size_t index) const {
+  if (panel.balloons.empty()) return;
+  surface.openGroup(fmt::format("copy-{}", index + 1), fmt::format("Copy of panel {}", index + 1),
+                    true);
+  for (const PlacedBalloon& balloon : panel.balloons)
+    drawBalloonShape(surface, balloon, typesetter_);
+  for (const PlacedBalloon& balloon : panel.balloons) drawBalloonType(surface, balloon);
+  surface.closeGroup();
+}
+
+}  // namespace tw

@@ -1,0 +1,31 @@
+// The rough itself, without any overlay: pictures of the panels, borders, copy. Pure greys.
+#pragma once
+
+#include "press/proof.h"
+#include "press/surface.h"
+#include "press/typesetter.h"
+
+namespace tw {
+
+class PageArt final : public Sketch {
+ public:
+  /// Both must outlive the art.
+  PageArt(const RoughPicture& picture, const Typesetter& typesetter)
+      : picture_(picture), typesetter_(typesetter) {}
+
+  Rect bounds() const override { return picture_.sheet.bleedRect(); }
+  void drawOn(Surface& surface, double smallestMm) const override;
+
+ private:
+  void drawPanel(Surface& surface, std::size_t index, double smallestMm) const;
+  void drawBorder(Surface& surface, const RoughPanel& panel) const;
+  void drawCopy(Surface& surface, const RoughPanel& panel, std::size_t index) const;
+
+  const RoughPicture& picture_;
+  const Typesetter& typesetter_;
+};
+
+/// Panels in painting order: the ground first, then the others as they are read.
+std::vector<std::size_t> paintingOrder(const Rough& rough);
+
+}  // namespace tw
