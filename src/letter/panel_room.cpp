@@ -1,0 +1,167 @@
+#include "letter/panel_room.h"
+
+#include <algorithm>
+
+#include "geometry/polygon.h"
+#include "letter/balloon_shape.h"
+
+namespace tw {
+namespace {
+
+constexpr int kFaceStrips = 6, kInsetStrips = 8;
+constexpr int kCellsAcross = 48;  ///< of the body grid, along the panel's larger side
+
+Rect shifted(const Rect& r, Point by) {
+  return {{r.min.x + by.x, r.min.y + by.y}, {r.max.x + by.x, r.max.y + by.y}};
+}
+
+double commonArea(const Rect& a, const Rect& b) {
+  const double w = std::min(a.max.x, b.max.x) - std::max(a.min.x, b.min.x);
+  const double h = std::min(a.max.y, b.max.y) - std::max(a.min.y, b.min.y);
+  return w > 0 && h > 0 ? w * h : 0;
+}
+
+/// The part of the panel in which outlines may stand. Type keeps to the live area; the outline
+/// around it may reach a little beyond.
+Polygon allowedPart(const LetterRequest& request, const LetterStyle& style) {
+  const Region inset = offset({request.panel}, -style.gapMm);
+  const Region live{polygonOf(request.live.outset(style.paddingMm * 0.6))};
+  Region part = common(inset, live);
+  if (part.empty()) part = inset;
+  if (part.empty()) return request.panel;
+  return *std::max_element(part.begin(), part.end(),
+                           [](const Polygon& a, const Polygon& b) { return area(a) < area(b); });
+}
+
+}  // namespace
+
+bool segmentMeets(const Rect& r, Point a, Point b) {
+  double in = 0, out = 1;
+  const auto slab = [&](double from, double step, double low, double high) {
+    if (step == 0) return from >= low && from <= high;
+    const double s = (low - from) / step, t = (high - from) / step;
+    in = std::max(in, std::min(s, t));
+    out = std::min(out, std::max(s, t));
+    return in <= out;
+  };
+  return slab(a.x, b.x - a.x, r.min.x, r.max.x) && slab(a.y, b.y - a.y, r.min.y, r.max.y);
+}
+
+bool segmentsCross(Point a, Point b, Point c, Point d) {
+  const auto side = [](Point p, Point q, Point r) { return cross(q - p, r - p); };
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+PanelRoom::PanelRoom(const LetterRequest& request, const LetterStyle& style)
+    : allowed_(allowedPart(request, style)),
+      box_(bounds(allowed_)),
+      panelBox_(bounds(request.panel)) {
+  diagonal_ = std::hypot(panelBox_.width(), panelBox_.height());
+  isBox_ = area(allowed_) > box_.area() * (1 - 1e-6);
+  for (const Polygon& face : request.faces) {
+    if (face.points.size() < 3) continue;
+    faces_.push_back({bounds(face), stripsOf(face, kFaceStrips)});
+    for (const Rect& strip : faces_.back().strips) keepOff(strip);
+  }
+  for (const Rect& zone : request.keepClear) keepOff(zone);
+  for (const Polygon& inset : request.covered) {
+    if (inset.points.size() < 3) continue;
+    for (const Rect& strip : stripsOf(inset, kInsetStrips)) keepOff(strip.outset(style.gapMm));
+  }
+  rasterBodies(request.bodies);
+}
+
+void PanelRoom::rasterBodies(const std::vector<Region>& bodies) {
+  if (bodies.empty()) return;
+  cell_ = std::max({panelBox_.width(), panelBox_.height(), 1e-6}) / kCellsAcross;
+  columns_ = std::max(1, static_cast<int>(std::ceil(panelBox_.width() / cell_)));
+  rows_ = std::max(1, static_cast<int>(std::ceil(panelBox_.height() / cell_)));
+  std::vector<char> covered(static_cast<std::size_t>(columns_) * rows_, 0);
+  std::vector<double> crossings;
+  for (const Region& body : bodies) {
+    for (int row = 0; row < rows_; ++row) {
+      const double y = panelBox_.min.y + (row + 0.5) * cell_;
+      crossings.clear();
+      for (const Polygon& outline : body) {
+        const std::size_t n = outline.points.size();
+        for (std::size_t i = 0, j = n - 1; i < n; j = i++) {
+          const Point p = outline.points[j], q = outline.points[i];
+          if ((p.y < y) == (q.y < y)) continue;
+          crossings.push_back(p.x + (q.x - p.x) * (y - p.y) / (q.y - p.y));
+        }
+      }
+      std::sort(crossings.begin(), crossings.end());
+      for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
+        const auto column = [&](double x) {
+          return std::clamp(static_cast<int>(std::lround((x - panelBox_.min.x) / cell_)), 0,
+                            columns_);
+        };
+        const auto from = covered.begin() + static_cast<std::ptrdiff_t>(row) * columns_;
+        std::fill(from + column(crossings[k]), from + column(crossings[k + 1]), char{1});
+      }
+    }
+  }
+  const int wide = columns_ + 1;
+  sums_.assign(static_cast<std::size_t>(wide) * (rows_ + 1), 0);
+  for (int r = 0; r < rows_; ++r) {
+    for (int c = 0; c < columns_; ++c) {
+      sums_[(r + 1) * wide + c + 1] = covered[r * columns_ + c] + sums_[r * wide + c + 1] +
+                                      sums_[(r + 1) * wide + c] - sums_[r * wide + c];
+    }
+  }
+}
+
+double PanelRoom::outside(const std::vector<Rect>& strips, Point at) const {
+  int out = 0;
+  for (const Rect& strip : strips) {
+    const Rect r = shifted(strip, at);
+    for (const Point corner : {r.min, Point{r.max.x, r.min.y}, r.max, Point{r.min.x, r.max.y}}) {
+      constexpr double kSlack = 1e-6;  // a corner on the outline is inside
+      if (!box_.outset(kSlack).contains(corner)) {
+        ++out;
+      } else if (!isBox_) {
+        out += contains(allowed_, between(corner, box_.centre(), 1e-6)) ? 0 : 1;
+      }
+    }
+  }
+  return out / (4.0 * static_cast<double>(strips.size()));
+}
+
+double PanelRoom::forbidden(const std::vector<Rect>& strips, Point at) const {
+  double sum = 0;
+  for (const Rect& obstacle : obstacles_) {
+    const Rect local = shifted(obstacle, {-at.x, -at.y});
+    if (local.max.y < strips.front().min.y || local.min.y > strips.back().max.y) continue;
+    for (const Rect& strip : strips) sum += commonArea(strip, local);
+  }
+  return sum;
+}
+
+double PanelRoom::bodies(const std::vector<Rect>& strips, Point at) const {
+  if (sums_.empty()) return 0;
+  const int wide = columns_ + 1;
+  const auto index = [&](double v, double from, int most) {
+    return std::clamp(static_cast<int>(std::lround((v - from) / cell_)), 0, most);
+  };
+  int cells = 0;
+  for (const Rect& strip : strips) {
+    const int l = index(strip.min.x + at.x, panelBox_.min.x, columns_);
+    const int r = index(strip.max.x + at.x, panelBox_.min.x, columns_);
+    const int t = index(strip.min.y + at.y, panelBox_.min.y, rows_);
+    const int b = index(strip.max.y + at.y, panelBox_.min.y, rows_);
+    cells += sums_[b * wide + r] - sums_[t * wide + r] - sums_[b * wide + l] + sums_[t * wide + l];
+  }
+  return cells * cell_ * cell_;
+}
+
+bool PanelRoom::crossesFace(Point a, Point b, Point mouth) const {
+  for (const Face& face : faces_) {
+    if (face.box.contains(mouth) || !segmentMeets(face.box, a, b)) continue;
+    for (const Rect& strip : face.strips) {
+      if (segmentMeets(strip, a, b)) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace tw

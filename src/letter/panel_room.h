@@ -1,0 +1,54 @@
+// What a panel leaves free for copy: where outlines may stand, what they must not cover, and how
+// much of the figures they would hide.
+#pragma once
+
+#include <vector>
+
+#include "letter/lettering.h"
+
+namespace tw {
+
+class PanelRoom {
+ public:
+  PanelRoom(const LetterRequest& request, const LetterStyle& style);
+
+  const Polygon& allowed() const { return allowed_; }
+  const Rect& allowedBox() const { return box_; }
+  double diagonal() const { return diagonal_; }
+  double height() const { return panelBox_.height(); }
+  double width() const { return panelBox_.width(); }
+  const Rect& panelBox() const { return panelBox_; }
+
+  /// Share of the strips' corners that stand outside the allowed outline.
+  double outside(const std::vector<Rect>& strips, Point at) const;
+  /// mm² of faces, keep-clear zones and insets under the strips.
+  double forbidden(const std::vector<Rect>& strips, Point at) const;
+  /// mm² of bodies under the strips, on a grid.
+  double bodies(const std::vector<Rect>& strips, Point at) const;
+  /// Does the segment cross a face, other than the one around `mouth`?
+  bool crossesFace(Point a, Point b, Point mouth) const;
+
+ private:
+  struct Face {
+    Rect box;
+    std::vector<Rect> strips;
+  };
+  void keepOff(const Rect& rect) { obstacles_.push_back(rect); }
+  void rasterBodies(const std::vector<Region>& bodies);
+
+  Polygon allowed_;
+  Rect box_, panelBox_;
+  double diagonal_ = 0;
+  bool isBox_ = true;  ///< the allowed outline fills its box
+  std::vector<Rect> obstacles_;
+  std::vector<Face> faces_;
+  // Summed-area table of cells under bodies; (columns + 1) × (rows + 1).
+  int columns_ = 0, rows_ = 0;
+  double cell_ = 1;
+  std::vector<int> sums_;
+};
+
+bool segmentMeets(const Rect& rect, Point a, Point b);
+bool segmentsCross(Point a, Point b, Point c, Point d);
+
+}  // namespace tw
