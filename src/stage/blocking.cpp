@@ -24,6 +24,7 @@
 #include <numbers>
 
 #include "stage/held_props.h"
+#include "stage/shot_size.h"
 
 namespace tw {
 namespace {
@@ -33,14 +34,32 @@ constexpr double kTalkingM = 1.2;       // between two who talk
 constexpr double kRunningM = 2.6;       // between one who runs and whom he runs to
 constexpr double kLeastAcrossM = 0.36;  // between heads, across the line of sight
 constexpr double kMostGazeDeg = 65;
+constexpr double kShouldersM = 0.62;  // what a pair of outer figures adds to their distance
+constexpr double kStepBackM = 0.55;
 
 bool has(const std::string& text, std::string_view word) {
   return text.find(word) != std::string::npos;
 }
 
 bool movesToward(const BeatFigure& f) {
-  return has(f.relation, "run") || has(f.relation, "chas") || has(f.relation, "rush") ||
-         has(f.relation, "swims to") || has(f.relation, "leaps");
+  const bool talks = has(f.relation, "talks") || has(f.relation, "calls");
+  return !talks && (has(f.relation, "run") || has(f.relation, "s to"));
+}
+bool turnsAway(const BeatFigure& f) {
+  return has(f.relation, " from") && !has(f.relation, "takes");
+}
+
+/// Relations in which a figure stands on, in, or in touch with the thing.
+bool restsOn(const BeatFigure& f) {
+  return has(f.relation, "sits on") || has(f.relation, "sits in") || has(f.relation, "lies") ||
+         has(f.relation, "stands on");
+}
+bool touches(const BeatFigure& f) {
+  for (const char* word : {"push", "open", "climb", "lean", "touch", "works", "writes", "sits at",
+                           "pull", "reach", "strike", "carries", "kneels"}) {
+    if (has(f.relation, word)) return true;
+  }
+  return false;
 }
 
 double wrapped(double deg) {
@@ -157,7 +176,7 @@ class Blocking {
  public:
   Blocking(const StageRequest& request, const StagingChoice& choice, const Cast& cast,
            const PoseLibrary& poses)
-      : beat_(*request.beat), choice_(choice), cast_(cast), poses_(poses) {
+      : beat_(*request.beat), choice_(choice), cast_(cast), poses_(poses), aspect_(request.aspect) {
     setFocus(request.focus);
   }
 
@@ -165,6 +184,7 @@ class Blocking {
     placeActors();
     placeProps();
     turnActors();
+    gather();
     cheat();
     turnActors();
     if (leftward) mirror();
@@ -190,13 +210,19 @@ class Blocking {
       Actor& actor = scene_.actors[static_cast<std::size_t>(order_[i])];
       actor.body = &cast_.of(f.who);
       actor.pose = &poses_.orStand(f.pose);
-      actor.floor = floorFor(*actor.pose, i);
+      actor.floor = floorFor(f, *actor.pose, i);
       const Vec3& at = slots_.at[i];
       actor.set = {f.who, actor.pose->name, false, {at.x(), actor.floor, at.z()}, 0, 0};
     }
   }
 
-  double floorFor(const Pose& pose, std::size_t rank) const {
+  double floorFor(const BeatFigure& f, const Pose& pose, std::size_t rank) const {
+    const int prop = propIndexOf(beat_, f.target);
+    const bool raised = has(f.relation, "lies on") || has(f.relation, "stands on");
+    if (prop >= 0 && raised) {
+      const Prop& p = beat_.props[static_cast<std::size_t>(prop)];
+      if (p.sizeM[1] < 1.5 && !isVessel(p)) return p.sizeM[1];
+    }
     const bool swims = pose.support == "none" && isUnderwater(beat_);
     if (swims) return 1.3 + 0.35 * static_cast<double>(rank % 2);
     return 0.0;
@@ -228,24 +254,37 @@ class Blocking {
 
   Vec3 besideUser(std::size_t prop, int user) const {
     const Prop& p = beat_.props[prop];
+    const BeatFigure& f = beat_.figures[static_cast<std::size_t>(user)];
     const Vec3 from = spot(user);
     if (isVessel(p)) return vesselPlace(p);
-    const double reach = 0.75 + 0.5 * std::max(p.sizeM[0], p.sizeM[2]);
-    if (scene_.actors.size() == 1) {
-      const double side = choice_.placement % 2 == 0 ? 1 : 0.55;
-      return from + Vec3(reach * side, 0, choice_.placement % 2 == 0 ? -0.15 : 0.75 * reach);
-    }
-    if (p.sizeM[1] > 1.4) return {0, 0, 1.4 + p.sizeM[2]};
-    return {from.x() > 0 ? from.x() - 0.6 : from.x() + 0.6, 0, from.z() - 0.25};
+    const Vec3 floor(from.x(), heightOver(p), from.z());
+    if (restsOn(f)) return floor;
+    const double half = std::min(p.sizeM[0], p.sizeM[2]) / 2;
+    const double away = half + (touches(f) ? 0.48 : 0.85);
+    return floor + directionOf(propHeading(p, from)) * away;
+  }
+
+  /// Toward the picture's side and a little to the audience; tall things go behind.
+  double propHeading(const Prop& p, const Vec3& from) const {
+    constexpr std::array<double, 4> kTurns{64, 84, 48, 110};
+    double turn = kTurns[static_cast<std::size_t>(choice_.placement) % kTurns.size()];
+    if (p.sizeM[1] > 1.1) turn = 102;
+    const bool onRight = scene_.actors.size() > 1 && from.x() > 0;
+    return onRight ? -turn : turn;
+  }
+
+  /// Bells hang; everything else stands.
+  static double heightOver(const Prop& p) {
+    return has(p.name, "bell") && p.sizeM[1] > 0.6 ? 1.25 : 0;
   }
 
   Vec3 dressingPlace(std::size_t prop, double rank) const {
     const Prop& p = beat_.props[prop];
     if (isVessel(p)) return vesselPlace(p);
-    if (beat_.figures.empty()) return {rank * (0.4 + p.sizeM[0]), 0, 0.6 * rank};
+    if (beat_.figures.empty()) return {rank * (0.4 + p.sizeM[0]), heightOver(p), 0.6 * rank};
     const double side = std::fmod(rank, 2) < 1 ? 1 : -1;
     const double halfGroup = 0.6 * static_cast<double>(beat_.figures.size());
-    return {side * (halfGroup + 0.3 + 0.5 * p.sizeM[0]), 0, 0.7 + 0.5 * p.sizeM[2]};
+    return {side * (halfGroup + 0.3 + 0.5 * p.sizeM[0]), heightOver(p), 0.7 + 0.5 * p.sizeM[2]};
   }
 
   Vec3 vesselPlace(const Prop& p) const {
@@ -265,7 +304,7 @@ class Blocking {
     if (figure >= 0 && figure != i) return spot(figure);
     const int prop = propIndexOf(beat_, f.target);
     if (prop >= 0 && beat_.props[static_cast<std::size_t>(prop)].heldBy.empty() &&
-        !isVessel(beat_.props[static_cast<std::size_t>(prop)]) && !hauls(f)) {
+        !isVessel(beat_.props[static_cast<std::size_t>(prop)]) && !hauls(beat_, f)) {
       return scene_.propBoxes[static_cast<std::size_t>(prop)].middle();
     }
     return partnerOf(i);
@@ -291,8 +330,11 @@ class Blocking {
     Actor& actor = scene_.actors[static_cast<std::size_t>(i)];
     const BeatFigure& f = beat_.figures[static_cast<std::size_t>(i)];
     const auto target = targetOf(i);
-    const double free = hauls(f) ? 58 : freeHeading(*actor.pose, choice_.placement);
-    const double to = target ? headingOf(*target - spot(i)) : free;
+    const double free = hauls(beat_, f) ? 58 : freeHeading(*actor.pose, choice_.placement);
+    const Vec3 toward = target ? Vec3(*target - spot(i)) : Vec3::Zero();
+    const bool onIt = std::hypot(toward.x(), toward.z()) < 0.2;
+    const double away = turnsAway(f) ? 180 : 0;
+    const double to = target && !onIt ? wrapped(headingOf(toward) + away) : free;
     const bool bound = target && (!f.relation.empty() || actor.pose->motion > 0.4);
     const double opened = !target ? 0 : bound ? std::min(slots_.opened, 0.12) : slots_.opened;
     const double limb = target ? limbHeading(actor, f) : 0;
@@ -307,6 +349,39 @@ class Blocking {
     const Skeleton s = posed(*actor.body, *actor.pose, SetFigure{});
     const Vec3 limb = pointingLimb(*actor.pose, s, false);
     return std::clamp(headingOf(Vec3(limb.x(), 0, limb.z())), -80.0, 80.0);
+  }
+
+  /// In a frame too narrow for the distance the figures close up across the line of sight and
+  /// step apart along it: nearer to each other than people stand, as the trade cheats it.
+  void gather() {
+    if (order_.size() < 2 || choice_.shot < ShotSize::Medium) return;
+    const double side = choice_.sideDeg * kDeg;
+    const Vec3 right(std::cos(side), 0, std::sin(side)), away(-std::sin(side), 0, std::cos(side));
+    double low = 1e9, high = -1e9;
+    for (const int i : order_) {
+      low = std::min(low, spot(i).dot(right));
+      high = std::max(high, spot(i).dot(right));
+    }
+    const double frame = scene_.actors[0].body->stature / leastRatio(choice_.shot) * aspect_;
+    const double room =
+        std::max(frame - kShouldersM, kLeastAcrossM * static_cast<double>(order_.size() - 1));
+    if (high - low <= room) return;
+    const double k = room / (high - low);
+    for (std::size_t rank = 0; rank < order_.size(); ++rank) {
+      Place3& at = scene_.actors[static_cast<std::size_t>(order_[rank])].set.at;
+      const double now = at.x * right.x() + at.z * right.z();
+      const double deeper =
+          k < 0.7 && order_[rank] != scene_.focus ? kStepBackM * depthSign(rank) : 0;
+      const Vec3 by = right * (k * now - now) + away * deeper;
+      at.x += by.x();
+      at.z += by.z();
+    }
+  }
+
+  /// Over the shoulder the others are nearer, in all other placements the focus is.
+  double depthSign(std::size_t rank) const {
+    const double more = 0.6 + 0.4 * static_cast<double>(rank % 3);
+    return choice_.placement == 3 ? -0.5 : more;
   }
 
   /// Heads that would hide each other are moved apart across the line of sight.
@@ -359,6 +434,7 @@ class Blocking {
   const StagingChoice& choice_;
   const Cast& cast_;
   const PoseLibrary& poses_;
+  double aspect_;
   Scene scene_;
   std::vector<int> order_;
   Slots slots_;

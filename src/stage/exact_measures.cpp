@@ -123,14 +123,10 @@ class Looking {
 
   void setFocusAndLead() {
     panel_.lead = Lead{};
-    if (scene_.focus < 0) {
-      const Point p = panelPoint(camera_, scene_.subject.middle());
-      panel_.focus = onPage({std::clamp(p.x, 0.02, 0.98), std::clamp(p.y, 0.02, 0.98)});
-      panel_.lead.from = panel_.focus;
-      return;
-    }
+    panel_.focus = onPage(focusPoint(scene_, camera_, panel_.staging.choice.shot));
+    panel_.lead.from = panel_.focus;
+    if (scene_.focus < 0) return;
     const Actor& focus = scene_.actors[static_cast<std::size_t>(scene_.focus)];
-    panel_.focus = onPage(headBox(focus, camera_).centre());
     const PictureLead lead = leadOnPicture(beat_, scene_, camera_);
     panel_.lead = {panel_.focus, lead.direction, lead.strength, leadSentence(lead, focus.set.who)};
   }

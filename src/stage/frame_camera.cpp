@@ -9,8 +9,8 @@
 // allows a little more distance. Target: the part of the panel in which the focus must stand
 // (the whole panel unless `keepInside` says otherwise). Scale: frame widths per metre at depth d.
 //
-// 1. Lens by shot size (85 mm for faces to 28 mm for places), corrected so that the frame's
-//    diagonal sees the same whatever the panel's shape; a low eye takes a wider lens.
+// 1. Lens by shot size (85 mm for faces to 28 mm for places), stretched for tall panels so that
+//    the figure keeps its perspective whatever the panel's shape; a low eye takes a wider lens.
 // 2. Direction from side and eye height. Level views do not pitch: the horizon runs through the
 //    eyes and uprights stay upright. The others look up or down at the aim point. No camera goes
 //    below the floor.
@@ -42,7 +42,7 @@ constexpr double kFootMargin = 0.055;
 constexpr double kLowestEyeM = 0.14;
 constexpr double kNearestM = 0.75;  // no held figure closer to the lens than this
 constexpr double kLongestLens = 135;
-constexpr double kStillDiagonal = 29.39;  // √(36·24), the frame for which the lenses are named
+constexpr double kLeastForProps = 0.8;
 constexpr double kFarAway = 1e6;
 
 /// Box in target units: 0…1 across and down the target rectangle.
@@ -88,6 +88,13 @@ double elevationDeg(EyeHeight eye, ShotSize shot) {
       return far ? 38 : 50;
   }
   return 0;
+}
+
+/// Tall panels keep the distance to the figure, so the lens grows with the frame's height; in wide
+/// ones the middle way between height and width keeps the ends from stretching.
+double lensStretch(double aspect) {
+  constexpr double kStill = 1.5;  // 36 × 24 mm, the frame for which the lenses are named
+  return aspect < kStill ? kStill / aspect : std::sqrt(kStill / aspect);
 }
 
 bool wholeShot(ShotSize shot) {
@@ -163,7 +170,7 @@ class Framing {
   Vec3 aim() const {
     if (!focus()) return scene_.subject.middle();
     const Skeleton& s = focus()->skeleton;
-    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) return handOf(*focus());
+    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) return workingPalm(*focus());
     switch (shot_) {
       case ShotSize::ExtremeCloseUp:
       case ShotSize::CloseUp:
@@ -177,15 +184,6 @@ class Framing {
       default:
         return bodyMiddle();
     }
-  }
-
-  static Vec3 handOf(const Actor& actor) {
-    const Skeleton& s = actor.skeleton;
-    const Vec3 front = bodyFront(s);
-    const double l = (s[Joint::LeftWrist] - s[Joint::Chest]).dot(front);
-    const double r = (s[Joint::RightWrist] - s[Joint::Chest]).dot(front);
-    const bool left = std::abs(l - r) < 0.04 ? actor.set.poseMirrored : l > r;
-    return left ? s[Joint::LeftWrist] : s[Joint::RightWrist];
   }
 
   Vec3 bodyMiddle() const {
@@ -206,13 +204,14 @@ class Framing {
   void stand(double ratio) {
     const double aspect = wish_.aspect;
     const double scale = ratio * target_.height() / aspect / size_;
-    double focal = lensFor(shot_, wish_.choice.eye) * 36 / (kStillDiagonal * std::sqrt(aspect));
-    focal = std::clamp(focal, 18.0, 200.0);
+    double focal = lensFor(shot_, wish_.choice.eye) * lensStretch(aspect);
+    focal = std::clamp(focal, 18.0, 300.0);
     const Vec3 at = aim();
     double distance = focal / 36 / scale;
     const double least = leastDistance(at);
     if (distance < least) {
-      focal = std::min(focal * least / distance, kLongestLens * std::max(1.0, focal / 85));
+      focal =
+          std::min(focal * least / distance, std::max(focal, kLongestLens * lensStretch(aspect)));
       distance = focal / 36 / scale;
     }
     aimFrom(at, distance);
@@ -274,7 +273,13 @@ class Framing {
 
   Extent extentOf(const Camera& camera, const Box3& box) const {
     Extent e;
-    for (const Vec3& corner : box.corners()) e.add(extentOf(camera, corner, 0));
+    // Things rarely fill the corners of their box: the corners are drawn in a little.
+    const Vec3 middle = box.middle();
+    for (Vec3 corner : box.corners()) {
+      corner.x() = middle.x() + 0.75 * (corner.x() - middle.x());
+      corner.z() = middle.z() + 0.75 * (corner.z() - middle.z());
+      e.add(extentOf(camera, corner, 0));
+    }
     return e;
   }
 
@@ -311,9 +316,13 @@ class Framing {
       }
     }
     if (shot_ < ShotSize::MediumLong) return;
+    const Extent people = nice_;
     for (std::size_t i = 0; i < scene_.propBoxes.size(); ++i) {
       if (scene_.propMatters[i]) nice_.add(extentOf(camera, scene_.propBoxes[i]));
     }
+    // A long thing may run out of the frame rather than make the people small.
+    const double cost = fitOf(nice_) / fitOf(people);
+    if (cost < kLeastForProps) nice_ = people;
   }
 
   double room() const { return 1 - 2 * kSideMargin; }

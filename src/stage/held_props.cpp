@@ -27,11 +27,6 @@ bool hangs(const Prop& prop) {
                                   "kettle", "cage", "suitcase", "sack"});
 }
 
-bool isRod(const Prop& prop) {
-  std::array<double, 3> s = handledSize(prop);
-  return s[0] > 3 * std::max(s[1], s[2]);
-}
-
 Vec3 palm(const Skeleton& s, bool left) {
   const Vec3& wrist = s[left ? Joint::LeftWrist : Joint::RightWrist];
   return wrist + 0.6 * (s[left ? Joint::LeftFingertip : Joint::RightFingertip] - wrist);
@@ -111,7 +106,7 @@ int holderOf(const Beat& beat, std::size_t prop) {
   for (std::size_t i = 0; i < beat.figures.size(); ++i) {
     const BeatFigure& f = beat.figures[i];
     if (beat.props[prop].heldBy == f.who && !f.who.empty()) return static_cast<int>(i);
-    if (f.target == beat.props[prop].id && hauls(f)) return static_cast<int>(i);
+    if (f.target == beat.props[prop].id && hauls(beat, f)) return static_cast<int>(i);
   }
   return -1;
 }
@@ -124,8 +119,21 @@ bool isVessel(const Prop& prop) {
          names(name, {"boat", "raft", "dinghy", "skiff", "launch", "canoe", "barge", "punt"});
 }
 
-bool hauls(const BeatFigure& f) {
-  return names(f.relation, {"haul", "pull", "drag", "tow", "heave", "tug"});
+bool isRod(const Prop& prop) {
+  const std::array<double, 3> s = handledSize(prop);
+  return s[0] > 3 * std::max(s[1], s[2]);
+}
+
+bool hauls(const Beat& beat, const BeatFigure& f) {
+  if (!names(f.relation, {"haul", "pull", "drag", "tow", "heave", "tug"})) return false;
+  return std::any_of(beat.props.begin(), beat.props.end(), [&](const Prop& prop) {
+    return prop.id == f.target && isRod(prop) && handledSize(prop)[0] > 1.2;
+  });
+}
+
+Vec3 workingPalm(const Actor& actor) {
+  const Grip grip = gripOf(actor);
+  return grip.at;
 }
 
 bool asksForHand(const Beat& beat) {
@@ -165,7 +173,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     const int holder = holderOf(beat, i);
     if (holder < 0) continue;
     const Actor& actor = scene.actors[static_cast<std::size_t>(holder)];
-    const bool hauled = hauls(beat.figures[static_cast<std::size_t>(holder)]);
+    const bool hauled = hauls(beat, beat.figures[static_cast<std::size_t>(holder)]);
     if (hauled) {
       haul(actor, beat.props[i], scene.props[i]);
     } else {

@@ -8,8 +8,10 @@ namespace tw {
 
 /// Boats and the like: figures stand in them.
 bool isVessel(const Prop& prop);
-/// The figure pulls at something long.
-bool hauls(const BeatFigure& figure);
+/// Long and thin: rope, oar, sword.
+bool isRod(const Prop& prop);
+/// The figure pulls at something long: a rope, a chain.
+bool hauls(const Beat& beat, const BeatFigure& figure);
 /// A close-up whose words name a hand.
 bool asksForHand(const Beat& beat);
 /// Held or hauled by a figure of the beat.
@@ -20,6 +22,9 @@ std::array<double, 3> handledSize(const Prop& prop);
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);
 /// Gives every prop in a hand its place, heading, pitch and box.
 void putHeldProps(const Beat& beat, Scene& scene);
+
+/// The palm of the hand that holds, reaches or points.
+Vec3 workingPalm(const Actor& actor);
 
 /// Shoulder to fingertip, or hip to toe, of the limb that leads the eye.
 Vec3 pointingLimb(const Pose& pose, const Skeleton& skeleton, bool mirrored);

@@ -15,12 +15,15 @@
 // the visible share. Axis: staging facts §7.3; cut lines: shot_size.h.
 #include "stage/quick_measures.h"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <array>
 #include <bit>
 #include <cmath>
 #include <cstdint>
 
+#include "stage/held_props.h"
 #include "stage/shot_size.h"
 
 namespace tw {
@@ -239,6 +242,20 @@ Point panelPoint(const Camera& camera, const Vec3& at) {
   return {p.x, p.y * camera.aspect()};
 }
 
+bool showsHandOnly(const Scene& scene, ShotSize shot) {
+  return scene.handIsSubject && shot <= ShotSize::CloseUp;
+}
+
+Point focusPoint(const Scene& scene, const Camera& camera, ShotSize shot) {
+  if (scene.focus < 0) {
+    const Point p = panelPoint(camera, scene.subject.middle());
+    return {std::clamp(p.x, 0.02, 0.98), std::clamp(p.y, 0.02, 0.98)};
+  }
+  const Actor& focus = scene.actors[static_cast<std::size_t>(scene.focus)];
+  if (showsHandOnly(scene, shot)) return panelPoint(camera, workingPalm(focus));
+  return headBox(focus, camera).centre();
+}
+
 Rect headBox(const Actor& actor, const Camera& camera) {
   const Point crown = panelPoint(camera, actor.skeleton[Joint::Crown]);
   const Point chin = panelPoint(camera, actor.skeleton[Joint::Chin]);
@@ -344,20 +361,20 @@ Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice
   v.airTop = freeShare(crowd.all, kRows / 3);
   for (const Actor& actor : scene.actors) v.heads.push_back(headBox(actor, camera));
   if (scene.focus < 0) {
-    v.focus = panelPoint(camera, scene.subject.middle());
-    v.focus = {std::clamp(v.focus.x, 0.02, 0.98), std::clamp(v.focus.y, 0.02, 0.98)};
+    v.focus = focusPoint(scene, camera, choice.shot);
     v.cut = "whole";
     return v;
   }
   const Actor& focus = scene.actors[static_cast<std::size_t>(scene.focus)];
   const Rect head = v.heads[static_cast<std::size_t>(scene.focus)];
-  v.focus = head.centre();
+  v.focus = focusPoint(scene, camera, choice.shot);
   v.focusHead = head.height();
   v.focusRank = rankOf(scene, camera, v.focusHead);
   v.visible = visibleShare(focus, camera, crowd.before);
   const FrameCut cut = frameCut(focus, camera, choice.shot, {{0, 0}, {1, 1}});
-  v.cut = cut.word;
-  v.cutCost = cut.cost;
+  const bool handOnly = showsHandOnly(scene, choice.shot);
+  v.cut = handOnly ? "hand" : cut.word;
+  v.cutCost = handOnly ? 0 : cut.cost;
   v.focusWhole = cut.whole;
   v.reach = meanReach(focus.skeleton, camera);
   v.speakersInOrder = speakerOrder(beat, scene, camera, request.direction);

@@ -36,6 +36,10 @@ std::string leadSentence(const PictureLead& lead, const std::string& who);
 /// sign(((B−A)×(C−A))·up) for the first two figures by id and the camera C; 0 without an axis.
 double axisSideOf(const Scene& scene, const Vec3& eye);
 
+/// Where the eye lands: the focus's head, its hand in a hand's close-up, or the thing; panel units.
+Point focusPoint(const Scene& scene, const Camera& camera, ShotSize shot);
+bool showsHandOnly(const Scene& scene, ShotSize shot);
+
 /// Head's box in panel units: chin to crown high.
 Rect headBox(const Actor& actor, const Camera& camera);
 Point panelPoint(const Camera& camera, const Vec3& at);

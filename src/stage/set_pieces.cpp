@@ -135,7 +135,13 @@ Room roomFor(const Beat& beat) {
   return room;
 }
 
+/// Nothing of a set shows below the floor.
+void standOnFloor(Mesh& mesh) {
+  for (Vec3& p : mesh.points) p.y() = std::max(p.y(), 0.0);
+}
+
 void add(std::vector<Solid>& solids, Mesh mesh) {
+  standOnFloor(mesh);
   Solid solid;
   solid.mesh = std::move(mesh);
   solid.isSet = true;
@@ -269,10 +275,12 @@ Box3 mainSetBox(const Beat& beat) {
 
 Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) {
   if (!inHand) {
-    return placed(shapeMesh(prop.shape, prop.sizeM), set.at, set.headingDeg, set.pitchDeg);
+    Mesh mesh = placed(shapeMesh(prop.shape, prop.sizeM), set.at, set.headingDeg, set.pitchDeg);
+    standOnFloor(mesh);
+    return mesh;
   }
   const std::array<double, 3> s = handledSize(prop);
-  const bool rod = s[0] > 3 * s[1];
+  const bool rod = isRod(prop);
   const double length = rod ? std::min(s[0], 3.2) : prop.sizeM[1];
   Mesh mesh;
   if (rod && says(prop.name, {"chain", "Chain", "CHAIN"})) {

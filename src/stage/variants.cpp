@@ -85,7 +85,14 @@ ShotSize wantedShot(const StageRequest& request) {
   const Beat& beat = *request.beat;
   if (request.wholeFigure || beat.dominant) return ShotSize::Long;
   if (beat.figures.empty()) return beat.props.empty() ? ShotSize::Long : ShotSize::Medium;
+  const bool moves = std::any_of(beat.figures.begin(), beat.figures.end(), [](const auto& f) {
+    return f.pose == "run" || f.pose == "leap" || f.pose == "fall" || f.pose == "walk";
+  });
+  if (moves) return beat.figures.size() > 1 ? ShotSize::Long : ShotSize::MediumLong;
   if (beat.figures.size() > 3) return ShotSize::MediumLong;
+  if (beat.figures.size() > 1 && request.aspect < 0.6 * static_cast<double>(beat.figures.size())) {
+    return ShotSize::MediumLong;
+  }
   return beat.figures.size() == 1 && !beat.copy.empty() ? ShotSize::MediumCloseUp
                                                         : ShotSize::Medium;
 }
