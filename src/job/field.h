@@ -18,6 +18,7 @@ struct Spec {
   std::size_t mostLength = 1u << 20;  ///< of texts, bytes
   Form form = Form::Any;
   bool required = false;
+  bool complete = false;  ///< write fields below it even when they have their default
 };
 
 inline constexpr double kLargestMm = 100000;      // 100 m: beyond any sheet, board or overshoot

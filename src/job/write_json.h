@@ -40,9 +40,10 @@ OrderedJson jsonOf(const std::map<std::string, T>& value, const Spec& spec);
 template <class T>
 OrderedJson jsonOf(const T& value, const Spec& spec);
 
-/// An object by FieldsOf<T>. Fields that need not be there and have their default are left out.
+/// An object by FieldsOf<T>. Fields that need not be there and have their default are left out
+/// unless `complete` is asked for; what is not set at all is always left out.
 template <class T>
-OrderedJson objectOf(const T& value);
+OrderedJson objectOf(const T& value, bool complete = false);
 
 /// The tree as text, ending in a newline.
 std::string textOf(const OrderedJson& tree);
@@ -50,34 +51,37 @@ std::string textOf(const OrderedJson& tree);
 template <class T>
 class FieldWriter {
  public:
-  explicit FieldWriter(const T& value) : from_(value) {}
+  FieldWriter(const T& value, bool complete) : from_(value), complete_(complete) {}
 
   template <class M>
-  void operator()(std::string_view key, M T::*member, const Spec& spec, std::string_view) {
-    if (!spec.required && from_.*member == usual_.*member) return;
-    tree_.push_back({std::string(key), jsonOf(from_.*member, spec)});
+  void operator()(std::string_view key, M T::*member, Spec spec, std::string_view) {
+    if (!spec.required && !complete_ && from_.*member == usual_.*member) return;
+    spec.complete = complete_;
+    OrderedJson item = jsonOf(from_.*member, spec);
+    if (!item.is_null()) tree_.push_back({std::string(key), std::move(item)});
   }
   OrderedJson take() { return std::move(tree_); }
 
  private:
   const T& from_;
   const T usual_{};
+  const bool complete_;
   OrderedJson tree_ = OrderedJson::object();
 };
 
 template <class T>
-OrderedJson objectOf(const T& value) {
-  FieldWriter<T> writer(value);
+OrderedJson objectOf(const T& value, bool complete) {
+  FieldWriter<T> writer(value, complete);
   FieldsOf<T>::list(writer);
   return writer.take();
 }
 
 template <class T>
-OrderedJson jsonOf(const T& value, const Spec&) {
+OrderedJson jsonOf(const T& value, const Spec& spec) {
   if constexpr (std::is_enum_v<T>)
     return std::string(nameOf(value));
   else
-    return objectOf(value);
+    return objectOf(value, spec.complete);
 }
 
 template <class T>
