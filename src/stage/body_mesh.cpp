@@ -9,6 +9,8 @@
 // It does badly: flesh does not fold or bulge where a limb presses on the trunk, and the sum of
 // the forms' volumes counts the overlaps twice.
 // Radii are drawn by eye within ANSUR II breadths; common practice, no source.
+#include <algorithm>
+
 #include "stage/body_parts.h"
 
 namespace tw {
@@ -30,7 +32,7 @@ Ring ringAt(const Vec3& centre, const Eigen::Matrix3d& frame, const Girth& girth
 void addEgg(Sculpt& sculpt, const Vec3& centre, const Eigen::Matrix3d& frame, const Vec3& radii,
             BodyPart part) {
   Fineness fine = sculpt.fine;
-  fine.around = std::max(6, fine.around * 3 / 4);
+  fine.around = std::max(6, fine.around * 5 / 6);
   const double lift = 0.25 * radii.y();
   const double narrow = 0.968;  // of an ellipse at a quarter of its height
   std::vector<Ring> rings;

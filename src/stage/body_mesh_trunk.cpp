@@ -1,5 +1,7 @@
 // Trunk, shoulders and neck. The trunk is one loft: rings of the pelvis keep the pelvis's frame,
 // those of the rib cage the chest's, and the waist between them bends.
+#include <algorithm>
+
 #include "stage/body_parts.h"
 
 namespace tw {
@@ -8,8 +10,15 @@ namespace {
 using Mat3 = Eigen::Matrix3d;
 
 constexpr double kDrawnWaist = 0.86;  // of ANSUR's mean: artists draw the trained body
-constexpr double kDrawnWaistHer = 0.76;
+constexpr double kDrawnWaistHer = 0.78;
 constexpr double kChestUp = 0.60, kWaistUp = 0.27;  // as in skeleton.cpp
+
+/// For forms that lie mostly inside others.
+Fineness innerFineness(Fineness fine) {
+  fine.caps = 1;
+  fine.around = std::max(8, fine.around * 5 / 6);
+  return fine;
+}
 
 /// One ring of the trunk: whose frame, how high (share of shoulder to hip above the pelvis),
 /// half breadth (m), front and back (m), centre to the front (m), squareness.
@@ -39,12 +48,13 @@ std::vector<Ring> trunkRings(const Sculpt& s) {
       {Joint::Pelvis, 0.14, 0.93 * hip, 0.059 * u, 0.064 * u, 0.1},
       {Joint::Pelvis, 0.26, (her ? 0.80 : 0.89) * hip, 0.057 * u * belly, 0.052 * u, 0.1},
       {Joint::Waist, 0.42, waist, 0.050 * u * belly, 0.046 * u, 0.1},
-      {Joint::Chest, 0.53, 0.45 * waist + 0.53 * chest, 0.34 * deep, 0.38 * deep, 0.1},
+      {Joint::Chest, 0.54, 0.56 * waist + 0.42 * chest, 0.34 * deep, 0.38 * deep, 0.1},
       {Joint::Chest, 0.66, (her ? 0.92 : 0.98) * chest, 0.42 * deep, 0.46 * deep, 0.12},
       {Joint::Chest, 0.78, (her ? 0.98 : 1.06) * chest, 0.45 * deep, 0.50 * deep, 0.15},
-      {Joint::Chest, 0.90, (her ? 0.97 : 1.08) * chest, 0.38 * deep, 0.50 * deep, 0.15},
-      {Joint::Chest, 0.98, 0.78 * chest, 0.26 * deep, 0.42 * deep, 0.1},
-      {Joint::Chest, 1.05, 0.40 * chest, 0.12 * deep, 0.34 * deep, 0}};
+      {Joint::Chest, 0.90, (her ? 0.97 : 1.08) * chest, 0.42 * deep, 0.52 * deep, 0.15},
+      {Joint::Chest, 0.98, 0.80 * chest, 0.33 * deep, 0.48 * deep, 0.1},
+      {Joint::Chest, 1.05, 0.56 * chest, 0.19 * deep, 0.43 * deep, 0},
+      {Joint::Chest, 1.13, 0.40 * chest, 0.05 * deep, 0.37 * deep, 0}};
   std::vector<Ring> rings;
   for (const Slice& slice : slices) rings.push_back(ringOf(s, slice));
   return rings;
@@ -66,9 +76,9 @@ void addBreastOrPectoral(Sculpt& s, bool left) {
   const bool her = b.sex == Sex::Female && b.muscle > 0.75;
   const double up = (her ? 0.75 : 0.83) * b.shoulderToHip - kChestUp * b.shoulderToHip;
   const Vec3 at(side * (her ? 0.48 : 0.46) * 0.5 * b.chestBreadth * (her ? 1 : 1.05), up,
-                (her ? 0.36 : 0.26) * b.chestDepth);
-  const Vec3 radii = her ? Vec3(0.036, 0.036, 0.033) * u * (0.4 + 0.6 * b.heft)
-                         : Vec3(0.046 * u, 0.032 * u * b.muscle, 0.034 * u);
+                (her ? 0.33 : 0.23) * b.chestDepth);
+  const Vec3 radii = her ? Vec3(0.037, 0.039, 0.031) * u * (0.4 + 0.6 * b.heft)
+                         : Vec3(0.046 * u, 0.034 * u * b.muscle, 0.031 * u);
   addEgg(s, s.skeleton[Joint::Chest] + chest * at, chest, radii, BodyPart::Torso);
 }
 
@@ -80,9 +90,6 @@ void addGirdle(Sculpt& s, bool left, const Vec3& shoulder) {
       s.skeleton[Joint::Chest] +
       chest * Vec3(side * 0.03 * s.unit, 0.33 * s.body.shoulderToHip, -0.04 * s.body.chestDepth);
   const Mat3 frame = frameAlong(shoulder - inner, chest.col(2));
-  const double up =
-      side;  // frame's right points down for the left side, up for the right … see below
-  (void)up;
   std::vector<Ring> rings;
   const double upward = frame.col(0).dot(chest.col(1));
   const auto ring = [&](double share, double top, double under, double front, double back) {
@@ -92,7 +99,7 @@ void addGirdle(Sculpt& s, bool left, const Vec3& shoulder) {
   ring(0, 0.036, 0.060, 0.040, 0.056);
   ring(0.5, 0.036, 0.056, 0.040, 0.050);
   ring(0.92, 0.034, 0.040, 0.036, 0.038);
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.02 * u, 0.028 * u}, s.fine, BodyPart::Torso);
+  addLoft(s.mesh, rings, {0.02 * u, 0.028 * u}, innerFineness(s.fine), BodyPart::Torso);
 }
 
 /// The slope from the neck to the tip of the shoulder.
@@ -110,33 +117,33 @@ void addTrapezius(Sculpt& s, bool left, const Vec3& shoulder) {
   rings.push_back(
       ringAt(top + 0.45 * (tip - top) + sag, frame, {0.021, 0.021, 0.022, 0.028}, 1, u));
   rings.push_back(ringAt(tip, frame, {0.015, 0.015, 0.016, 0.018}, 1, u));
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.01 * u, 0.012 * u}, s.fine, BodyPart::Torso);
+  addLoft(s.mesh, rings, {0.01 * u, 0.012 * u}, innerFineness(s.fine), BodyPart::Torso);
 }
 
 /// Pectoral and broad back muscle: from the side of the ribs to the arm.
 void addArmpit(Sculpt& s, bool left, const Vec3& shoulder, const Vec3& elbow) {
   const Mat3& chest = s.skeleton.frameOf(Joint::Chest);
   const double side = sideOf(left), u = s.unit * (0.6 + 0.4 * s.body.muscle);
-  const Vec3 low = s.skeleton[Joint::Chest] + chest * Vec3(side * 0.62 * 0.5 * s.body.chestBreadth,
+  const Vec3 low = s.skeleton[Joint::Chest] + chest * Vec3(side * 0.60 * 0.5 * s.body.chestBreadth,
                                                            0.08 * s.body.shoulderToHip,
                                                            -0.06 * s.body.chestDepth);
   const Vec3 high = shoulder + 0.16 * (elbow - shoulder);
   const Vec3 middle = 0.5 * (low + high) + chest.col(0) * (side * 0.006 * s.unit);
   const Mat3 frame = frameAlong(high - low, chest.col(2));
   std::vector<Ring> rings;
-  rings.push_back(ringAt(low, frame, {0.026, 0.026, 0.044, 0.050}, side, u));
+  rings.push_back(ringAt(low, frame, {0.020, 0.020, 0.042, 0.048}, side, u));
   rings.push_back(ringAt(middle, frame, {0.030, 0.030, 0.046, 0.048}, side, u));
   rings.push_back(ringAt(high, frame, {0.024, 0.024, 0.030, 0.030}, side, u));
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.04 * u, 0.015 * u}, s.fine, BodyPart::Torso);
+  addLoft(s.mesh, rings, {0.04 * u, 0.015 * u}, innerFineness(s.fine), BodyPart::Torso);
 }
 
 void addButtock(Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * (0.6 + 0.4 * s.body.heft);
   const Mat3& pelvis = s.skeleton.frameOf(Joint::Pelvis);
   const Vec3 at = s.skeleton[Joint::Pelvis] +
-                  pelvis * Vec3(side * 0.25 * s.body.hipBreadth, -0.012 * u, -0.036 * u);
+                  pelvis * Vec3(side * 0.25 * s.body.hipBreadth, -0.016 * u, -0.030 * u);
   const double full = s.body.sex == Sex::Female ? 1.06 : 0.96;
-  addEgg(s, at, pelvis, Vec3(0.048, 0.056, 0.048) * u * full, BodyPart::Torso);
+  addEgg(s, at, pelvis, Vec3(0.047, 0.052, 0.043) * u * full, BodyPart::Torso);
 }
 
 }  // namespace
@@ -165,12 +172,12 @@ void addNeck(Sculpt& s) {
   const Vec3 base = s.skeleton[Joint::Neck], skull = s.skeleton[Joint::Head];
   const Vec3 pit = base + neck * Vec3(0, -0.030, 0.012) * s.unit;
   std::vector<Ring> rings;
-  rings.push_back(ringAt(pit, neck, {0.042, 0.042, 0.036, 0.034}, 1, u));
-  rings.push_back(ringAt(base + 0.35 * (skull - base), neck, {0.034, 0.034, 0.033, 0.036}, 1, u));
-  rings.push_back(ringAt(base + 0.8 * (skull - base), head, {0.033, 0.033, 0.031, 0.036}, 1, u));
+  rings.push_back(ringAt(pit, neck, {0.044, 0.044, 0.038, 0.044}, 1, u));
+  rings.push_back(ringAt(base + 0.35 * (skull - base), neck, {0.035, 0.035, 0.034, 0.040}, 1, u));
+  rings.push_back(ringAt(base + 0.8 * (skull - base), head, {0.034, 0.034, 0.032, 0.040}, 1, u));
   rings.push_back(
-      ringAt(skull + head.col(1) * 0.01 * s.unit, head, {0.032, 0.032, 0.028, 0.034}, 1, u));
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.01 * u, 0.012 * u}, s.fine, BodyPart::Torso);
+      ringAt(skull + head.col(1) * 0.01 * s.unit, head, {0.033, 0.033, 0.029, 0.040}, 1, u));
+  addLoft(s.mesh, rings, {0.01 * u, 0.012 * u}, s.fine, BodyPart::Torso);
 }
 
 }  // namespace tw

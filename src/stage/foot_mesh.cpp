@@ -52,8 +52,8 @@ void addFoot(Sculpt& s, bool left) {
     toes.push_back(
         ringOf(s, slice, s.skeleton[toe], s.skeleton.frameOf(toe), kBallUp * high, side));
   const Ends heel{0.025 * s.body.footLength, 0.03 * s.body.footLength};
-  addLoft(s.mesh, smoothed(foot, s.fine.along), heel, s.fine, part);
-  addLoft(s.mesh, smoothed(toes, s.fine.along), {0, 0.035 * s.body.footLength}, s.fine, part);
+  addLoft(s.mesh, foot, heel, s.fine, part);
+  addLoft(s.mesh, toes, {0, 0.035 * s.body.footLength}, s.fine, part);
 }
 
 }  // namespace tw

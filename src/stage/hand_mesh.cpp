@@ -1,5 +1,5 @@
-// A hand: palm block, forefinger, a block of the other three fingers, thumb. In a wrist's frame
-// the fingers point down, the palm looks to the front and the thumb lies outward.
+// A hand: palm block, forefinger, a block of the two middle fingers, little finger, thumb. In a
+// wrist's frame the fingers point down, the palm looks to the front and the thumb lies outward.
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -74,7 +74,7 @@ void addPalm(Sculpt& s, const HandSpace& h, BodyPart part) {
   slice(0.12, 0.01, 0.175, 0.112);
   slice(0.34, 0.01, 0.215, 0.100);
   slice(kPalm, 0.0, kHalfBreadth, kHalfThick);
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.03 * h.size, 0.06 * h.size}, s.fine, part);
+  addLoft(s.mesh, rings, {0.03 * h.size, 0.06 * h.size}, s.fine, part);
 }
 
 /// A finger, or a block of them, from its knuckle on. `wide` is its axis of bending.
@@ -99,8 +99,9 @@ void addFinger(Sculpt& s, const HandSpace& h, const Vec3& knuckle, double fan,
     ring(i < 2 ? bend + 0.5 * bends[i + 1] : bend, i == 0 ? 0.96 : i == 1 ? 0.88 : 0.72);
   }
   Fineness fine = s.fine;
-  fine.around = std::max(6, fine.around * 5 / 8);
-  addLoft(s.mesh, smoothed(rings, std::min(2, fine.along)), {0, 0.5 * depth * h.size}, fine, part);
+  fine.around = std::max(5, fine.around / 2);
+  fine.caps = 1;
+  addLoft(s.mesh, rings, {0, 0.5 * depth * h.size}, fine, part);
 }
 
 void addThumb(Sculpt& s, const HandSpace& h, const Bends& bends, BodyPart part) {
@@ -124,9 +125,9 @@ void addThumb(Sculpt& s, const HandSpace& h, const Bends& bends, BodyPart part) 
   rings.push_back(across(joint, half, thick, 0.072 * h.size, 0.070 * h.size));
   rings.push_back(across(tip, last, thick, 0.055 * h.size, 0.052 * h.size));
   Fineness fine = s.fine;
-  fine.around = std::max(6, fine.around * 5 / 8);
-  addLoft(s.mesh, smoothed(rings, std::min(2, fine.along)), {0.03 * h.size, 0.04 * h.size}, fine,
-          part);
+  fine.around = std::max(5, fine.around / 2);
+  fine.caps = 1;
+  addLoft(s.mesh, rings, {0.03 * h.size, 0.04 * h.size}, fine, part);
 }
 
 }  // namespace
@@ -140,8 +141,9 @@ void addHand(Sculpt& s, bool left) {
   const Bends bends = bendsOf(left ? s.skeleton.leftHand : s.skeleton.rightHand);
   addPalm(s, h, part);
   addFinger(s, h, h.at(kPalm, 0.135, 0), 0.6 * bends.spread, bends.fore, 0.42, 0.068, 0.066, part);
-  addFinger(s, h, h.at(kPalm, -0.065, 0), -0.4 * bends.spread, bends.others, 0.46, 0.148, 0.068,
-            part);
+  addFinger(s, h, h.at(kPalm, -0.012, 0), 0, bends.others, 0.46, 0.100, 0.068, part);
+  addFinger(s, h, h.at(kPalm - 0.02, -0.158, 0), -0.8 * bends.spread, bends.others, 0.37, 0.056,
+            0.060, part);
   addThumb(s, h, bends, part);
 }
 

@@ -91,15 +91,14 @@ void addEars(Sculpt& s) {
 void addHairMass(Sculpt& s, const std::vector<Slice>& slices, double cap) {
   std::vector<Ring> rings;
   for (const Slice& slice : slices) rings.push_back(ringOf(s, slice));
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.0, cap * s.body.headHeight}, s.fine,
-          BodyPart::Hair);
+  addLoft(s.mesh, rings, {0.0, cap * s.body.headHeight}, s.fine, BodyPart::Hair);
 }
 
 /// The hair on the skull itself. Below the hairline its front lies inside the face.
 std::vector<Slice> skullHair(double thick, double from, double sides) {
   const double t = thick;
   std::vector<Slice> all{
-      {0.22, 0.70, 0.02, 0.36 + t, 0},         {0.36, sides, 0.02, 0.44 + t, 0},
+      {0.20, 0.46, -0.10, 0.33 + t, 0},        {0.34, 0.86, -0.02, 0.43 + t, 0},
       {0.50, sides, 0.06, 0.50 + t, 0},        {0.64, 1.04 + t, 0.20, 0.54 + t, 0},
       {0.76, 1.05 + t, 0.36, 0.54 + t, 0},     {0.84, 1.00 + t, 0.42 + t, 0.50 + t, 0},
       {0.93, 0.80 + t, 0.32 + t, 0.40 + t, 0}, {0.995, 0.48 + t, 0.17 + t, 0.24 + t, 0}};
@@ -159,8 +158,7 @@ void addHead(Sculpt& s) {
   std::vector<Ring> rings;
   const bool his = s.body.sex == Sex::Male && s.body.muscle > 0.75;
   for (const Slice& slice : his ? kHisHead : kHerHead) rings.push_back(ringOf(s, slice));
-  addLoft(s.mesh, smoothed(rings, s.fine.along), {0.0, 0.03 * s.body.headHeight}, s.fine,
-          BodyPart::Head);
+  addLoft(s.mesh, rings, {0.0, 0.03 * s.body.headHeight}, s.fine, BodyPart::Head);
   addNose(s);
   addEars(s);
 }

@@ -3,8 +3,13 @@
 // (see docs/facts.md). These are clinical single-joint limits with the neighbours at rest; a drawn
 // pose may go 10° beyond them. The spine's limits are those of the whole thoracolumbar spine and
 // are checked on waist + chest together. Girdle limits are common practice, no source.
+// A raised arm's twist has no zero of its own (reached by flexion or by abduction it differs by up
+// to 180°, Codman's paradox), so its limits widen with the arm's elevation beyond 45°.
 #include <fmt/format.h>
+#include <algorithm>
 #include <array>
+#include <cmath>
+#include <numbers>
 
 #include "stage/figure.h"
 
@@ -46,6 +51,21 @@ void check(std::string_view joint, const std::array<Range, 3>& limits, const Tur
   }
 }
 
+double elevationDeg(const Turn& shoulder) {
+  constexpr double kRad = std::numbers::pi / 180;
+  return std::acos(std::cos(shoulder[0] * kRad) * std::cos(shoulder[1] * kRad)) / kRad;
+}
+
+/// The limits of a limb's joint, widened where a raised arm makes its twist ambiguous.
+std::array<Range, 3> limitsFor(const Limits& limits, const Turn& turn) {
+  std::array<Range, 3> out = limits.turns;
+  if (limits.joint != "shoulder") return out;
+  const double wider = std::max(0.0, elevationDeg(turn) - 45);
+  out[2].least -= wider;
+  out[2].most += wider;
+  return out;
+}
+
 Turn sumOf(const Pose& pose, const char* a, const char* b) {
   Turn sum{0, 0, 0};
   for (const char* joint : {a, b}) {
@@ -67,7 +87,7 @@ std::vector<std::string> beyondReach(const Pose& pose) {
     if (space == std::string::npos) continue;
     for (const Limits& limits : kLimbLimits)
       if (limits.joint == std::string_view(joint).substr(space + 1))
-        check(joint, limits.turns, turn, out);
+        check(joint, limitsFor(limits, turn), turn, out);
   }
   return out;
 }

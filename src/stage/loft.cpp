@@ -119,7 +119,7 @@ void turnOutward(Mesh& mesh, std::size_t firstPoint, std::size_t firstTriangle) 
 }  // namespace
 
 Fineness finenessOf(double detail) {
-  if (detail >= 0.8) return {14, 2, 2};
+  if (detail >= 0.8) return {12, 2, 2};
   if (detail >= 0.5) return {10, 2, 1};
   return {8, 1, 1};
 }
