@@ -14,9 +14,9 @@ namespace {
 
 // A4 on its side; nothing on it is set smaller than 6.5 pt.
 constexpr Rect kPaper4{{0, 0}, {297, 210}};
-constexpr double kMargin = 12, kHead = 15, kFoot = 7;
+constexpr double kMargin = 10, kHead = 14, kFoot = 6;
 constexpr double kBetween = 8;                       // between cells
-constexpr double kWordsWidth = 37, kWordsGap = 3.5;  // words beside the miniature
+constexpr double kWordsWidth = 32, kWordsGap = 3.5;  // words beside the miniature
 constexpr double kWordsHeight = 25;                  // words below it
 constexpr double kLargest = 0.6;
 constexpr double kTextPt = 7, kSmallPt = 6.5, kLineMm = 2.95;
@@ -165,7 +165,7 @@ void ContactSheet::drawWords(Surface& surface, std::size_t index) const {
                 .at = at + Vector{typesetter_.widthOf(rough.name, Face::Bold, 19) + 2.2, 0}});
   at.y += 1;
   say(fmt::format("{}, {} panels", rough.treatment, rough.panels.size()), Face::Regular, kBlack, 1);
-  say(fmt::format("{:.0f} % keep the order, {:.0f} % handed on", rough.reading.followed * 100,
+  say(fmt::format("{:.0f} % in order, {:.0f} % handed on", rough.reading.followed * 100,
                   rough.reading.handedOn * 100),
       Face::Regular, kQuiet, 2);
   const std::vector<CardLine> lines = dearestFirst(rough.card);

@@ -19,7 +19,8 @@ double strayOf(const Stroke& s, std::size_t a, std::size_t b, std::size_t i) {
   const Vector here = s.points[i] - s.points[a];
   const double square = dot(chord, chord);
   const double share = square > 0 ? std::clamp(dot(here, chord) / square, 0.0, 1.0) : 0;
-  const double aside = (here - chord * share).length();
+  const Vector off = here - chord * share;
+  const double aside = std::sqrt(dot(off, off));
   const double width = s.widths[a] + (s.widths[b] - s.widths[a]) * share;
   return aside + std::abs(s.widths[i] - width) / 2;
 }

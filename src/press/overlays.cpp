@@ -86,6 +86,22 @@ void drawHatch(Surface& surface, const Rect& rect) {
   surface.line(Path(rect), {.ink = kSheetInk, .width = 0.25});
 }
 
+/// Hatched, with its name on a clean patch.
+void drawZone(Surface& surface, const KeepClear& zone, const Typesetter& typesetter) {
+  drawHatch(surface, zone.rect);
+  const std::string name = "keep clear: " + zone.name;
+  const Point middle = zone.rect.centre();
+  const double half = typesetter.widthOf(name, Face::Bold, kKeyPt) / 2 + 0.8;
+  surface.fill(Path(Rect{middle - Vector{half, 1.6}, middle + Vector{half, 1.6}}), kPaper,
+               FillRule::NonZero);
+  surface.type({.text = name,
+                .face = Face::Bold,
+                .sizePt = kKeyPt,
+                .at = middle + Vector{0, 0.8},
+                .align = Align::Centre,
+                .ink = kSheetInk});
+}
+
 TypeLine keyWord(const std::string& text, Point at, Ink ink) {
   return {.text = text, .sizePt = kKeyPt, .at = at, .ink = ink};
 }
@@ -178,30 +194,22 @@ void drawLeads(Surface& surface, const RoughPicture& picture) {
   surface.type(keyWord("path of the eye", eye + Vector{9, 0.8}, kEyeInk));
 }
 
-void drawSheetLines(Surface& surface, const RoughPicture& picture) {
+void drawSheetLines(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter) {
   const Sheet& sheet = picture.sheet;
   const Pen live{.ink = kSheetInk, .width = 0.3, .dashes = {2.4, 1.4}};
-  for (const KeepClear& zone : picture.keepClear) {
-    drawHatch(surface, zone.rect);
-    surface.type({.text = zone.name,
-                  .face = Face::Bold,
-                  .sizePt = kKeyPt,
-                  .at = zone.rect.centre() + Vector{0, 0.8},
-                  .align = Align::Centre,
-                  .ink = kSheetInk});
-  }
+  const Pen trim{.ink = kSheetInk, .width = kHairline};
+  for (const KeepClear& zone : picture.keepClear) drawZone(surface, zone, typesetter);
   surface.line(Path(sheet.liveRect(picture.rightHand)), live);
-  surface.line(Path(sheet.trimRect()), {.ink = kSheetInk, .width = kHairline});
+  surface.line(Path(sheet.trimRect()), trim);
   const double fold = sheet.trimWidth / 2;
   if (sheet.spread)
     surface.line(lineBetween({fold, 0}, {fold, sheet.trimHeight}),
                  {.ink = kSheetInk, .width = 0.2, .dashes = {4, 1, 0.6, 1}});
-  const double y = keyLineBelow(picture), right = sheet.trimWidth - 3;
-  surface.line(lineBetween({right - 46, y}, {right - 39, y}), live);
-  surface.type(keyWord("live area", {right - 37.6, y + 0.8}, kSheetInk));
-  surface.line(lineBetween({right - 25, y}, {right - 19, y}),
-               {.ink = kSheetInk, .width = kHairline});
-  surface.type(keyWord("trim", {right - 17.6, y + 0.8}, kSheetInk));
+  const Point key{sheet.trimWidth - 3, keyLineBelow(picture)};
+  surface.line(lineBetween(key - Vector{38, 0}, key - Vector{31, 0}), live);
+  surface.type(keyWord("live area", key + Vector{-29.6, 0.8}, kSheetInk));
+  surface.line(lineBetween(key - Vector{15, 0}, key - Vector{8, 0}), trim);
+  surface.type(keyWord("trim", key + Vector{-6.6, 0.8}, kSheetInk));
 }
 
 void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter) {

@@ -34,7 +34,7 @@ class OrderNumbers final : public Sketch {
 
 void drawOrderKey(Surface& surface, const RoughPicture& picture);
 void drawLeads(Surface& surface, const RoughPicture& picture);
-void drawSheetLines(Surface& surface, const RoughPicture& picture);
+void drawSheetLines(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 
 /// Marks outside the bleed where the trim will fall, and what page this is.
 void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);

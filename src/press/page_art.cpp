@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "press/balloon_art.h"
 #include "press/inked_line.h"
@@ -18,6 +19,15 @@ constexpr double kInsetMarginMm = 1.1;
 // A side this far outside the trim is cut away, so it has no border.
 constexpr double kOutsideMm = 0.05;
 
+/// Positive when the outline runs clockwise on screen.
+double signedArea(const Polygon& polygon) {
+  double sum = 0;
+  for (std::size_t i = 0; i < polygon.points.size(); ++i)
+    sum += cross(polygon.points[i] - Point{},
+                 polygon.points[(i + 1) % polygon.points.size()] - Point{});
+  return sum / 2;
+}
+
 /// Both ends beyond the same edge of the trim.
 bool isBledSide(Point a, Point b, const Rect& trim) {
   const auto beyond = [&](auto&& outside) { return outside(a) && outside(b); };
@@ -27,24 +37,29 @@ bool isBledSide(Point a, Point b, const Rect& trim) {
          beyond([&](Point p) { return p.y > trim.max.y + kOutsideMm; });
 }
 
-/// The sides that print, joined where they follow each other.
-Path printedSides(const Polygon& outline, const Rect& trim) {
+/// The outline with each printing side moved inward by the border's weight, corners kept sharp;
+/// sides that bleed stay where they are.
+Polygon insideBorder(const Polygon& outline, const Rect& trim) {
   const auto& p = outline.points;
   const std::size_t n = p.size();
-  std::size_t gap = n;
-  for (std::size_t i = 0; i < n; ++i)
-    if (isBledSide(p[i], p[(i + 1) % n], trim)) gap = i;
-  if (gap == n) return Path(outline);
-  Path path;
-  bool drawing = false;
-  for (std::size_t k = 1; k <= n; ++k) {
-    const Point a = p[(gap + k) % n], b = p[(gap + k + 1) % n];
-    const bool bled = isBledSide(a, b, trim);
-    if (!bled && !drawing) path.moveTo(a);
-    if (!bled) path.lineTo(b);
-    drawing = !bled;
+  const double turn = signedArea(outline) < 0 ? -1 : 1;
+  const auto sideAt = [&](std::size_t i) {
+    const Point a = p[i], b = p[(i + 1) % n];
+    const Vector d = (b - a).unit();
+    const double by = isBledSide(a, b, trim) ? 0 : kBorderMm * turn;
+    return Ray{a + Vector{-d.y, d.x} * by, d};
+  };
+  Polygon inside;
+  for (std::size_t i = 0; i < n; ++i) {
+    const Ray before = sideAt((i + n - 1) % n), after = sideAt(i);
+    const double sine = cross(before.direction, after.direction);
+    // Sides that go straight on share the moved corner.
+    const double along =
+        std::abs(sine) < 1e-6 ? 0 : cross(after.from - before.from, after.direction) / sine;
+    inside.points.push_back(std::abs(sine) < 1e-6 ? after.from
+                                                  : before.from + before.direction * along);
   }
-  return path;
+  return inside;
 }
 
 bool liesOnGround(const Rough& rough, const RoughPanel& panel) {
@@ -87,13 +102,10 @@ void PageArt::drawPanel(Surface& surface, std::size_t index, double smallestMm) 
 }
 
 void PageArt::drawBorder(Surface& surface, const RoughPanel& panel) const {
-  const Path sides = printedSides(panel.outline, picture_.sheet.trimRect());
-  if (sides.isEmpty()) return;
-  // Half of a line of double weight: the border lies inside the outline, its corners are sharp,
-  // and gutters keep their width.
-  surface.clip(Path(panel.outline), FillRule::EvenOdd);
-  surface.line(sides, {.ink = kBlack, .width = 2 * kBorderMm});
-  surface.unclip();
+  // A ring, not a clipped line: viewers soften clips and would thin one border more than another.
+  Path ring(panel.outline);
+  ring.add(Path(insideBorder(panel.outline, picture_.sheet.trimRect())));
+  surface.fill(ring, kBlack, FillRule::EvenOdd);
 }
 
 void PageArt::drawCopy(Surface& surface, const RoughPanel& panel, std::size_t index) const {

@@ -21,6 +21,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <qpdf/Pl_Flate.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
@@ -273,7 +274,12 @@ class Binder {
   Object on_ = Object::newArray(), off_ = Object::newArray();
 };
 
+// Outlines are digits in no order: searching longer for repeats (zlib's level 6) takes four times
+// as long and saves a tenth.
+constexpr int kDeflateLevel = 2;
+
 std::string written(QPDF& pdf) {
+  Pl_Flate::setCompressionLevel(kDeflateLevel);  // for the whole process; always the same
   QPDFWriter writer(pdf);
   writer.setOutputMemory();
   writer.setDeterministicID(true);

@@ -50,8 +50,9 @@ std::vector<PdfLayer> RoughSheet::layers(const Overlays& overlays) const {
                             {kGroups[1].title, overlays.order, number},
                             {kGroups[2].title, overlays.leads,
                              [this](Surface& surface) { drawLeads(surface, picture_); }},
-                            {kGroups[3].title, overlays.live,
-                             [this](Surface& surface) { drawSheetLines(surface, picture_); }}};
+                            {kGroups[3].title, overlays.live, [this](Surface& surface) {
+                               drawSheetLines(surface, picture_, typesetter_);
+                             }}};
   if (!overlays.card) return out;
   const Rect page = picture_.sheet.trimRect();
   const double left = picture_.sheet.bleedRect().max.x + kSlugMm + kCardGapMm;

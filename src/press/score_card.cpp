@@ -146,7 +146,7 @@ std::string costInWords(double cost) {
 }
 
 std::string readingInWords(const RoughReading& reading) {
-  return fmt::format("{:.0f} % of readers keep the order, {:.0f} % of the leads are handed on.",
+  return fmt::format("{:.0f} % of readers keep the order. Leads hand on {:.0f} %.",
                      reading.followed * 100, reading.handedOn * 100);
 }
 
