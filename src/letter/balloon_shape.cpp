@@ -13,7 +13,7 @@ namespace {
 constexpr int kCorners = 64;
 /// Each quarter's exponent may be fuller than the core's by this much: a hand-drawn look that
 /// never bites into the type.
-constexpr double kFuller = 0.45;
+constexpr double kFuller = 0.3;
 constexpr int kStrips = 7;
 
 double sgn(double v) {

@@ -21,7 +21,7 @@ namespace {
 
 constexpr double kSizeStepPt = 0.5;
 /// No attempt at a size whose balloons would fill more than this of the room; by experience.
-constexpr double kMostFill = 0.7;
+constexpr double kMostFill = 0.85;
 /// Room that the shapes between balloons and border waste, when sizing; our choice.
 constexpr double kWastedRoom = 1.35;
 
@@ -75,6 +75,7 @@ struct Letterer::Impl {
                     std::vector<std::shared_ptr<const Settings>>& keep) const;
   PlacedBalloon balloon(const CopyItem& item, const PlacedCopy& copy,
                         const Placement& placement) const;
+  int unknownGlyphs(const Setting& setting) const;
   void judge(const LetterRequest& request, const Placement& placement, const PanelRoom& room,
              double sizePt, LetterResult& result) const;
   void judgeItem(const LetterRequest& request, const CopyItem& item, const PlacedCopy& copy,
@@ -84,7 +85,7 @@ struct Letterer::Impl {
 /// Widths are taken in whole millimetres, so that nearly equal panels share their settings.
 std::shared_ptr<const Settings> Letterer::Impl::settings(const CopyItem& item, double sizePt,
                                                          double mostWidth) const {
-  const int width = std::max(1, static_cast<int>(mostWidth));
+  const int width = std::max(1, static_cast<int>(std::ceil(mostWidth)));
   const Key key{item.text, item.kind, static_cast<int>(std::lround(sizePt * 100)), width};
   {
     std::shared_lock lock(mutex);
@@ -122,7 +123,7 @@ Placement Letterer::Impl::attempt(const LetterRequest& request, const PanelRoom&
     const std::vector<CopyToPlace> items = prepare(request, sizePt, room, keep);
     double wanted = 0;
     for (const auto& settings : keep) wanted += boxArea(cheapest(*settings));
-    if (wanted < kMostFill * roomArea) {
+    if (items.size() == 1 || wanted < kMostFill * roomArea) {
       Placement placement = placeCopy(items, room, request.direction, style, /*strict=*/true);
       if (!placement.copy.empty()) return placement;
     }
@@ -174,6 +175,12 @@ void Letterer::Impl::judgeItem(const LetterRequest& request, const CopyItem& ite
        "Cut the copy, enlarge the panel, or move the figures.", copy.violation});
 }
 
+int Letterer::Impl::unknownGlyphs(const Setting& setting) const {
+  int count = 0;
+  for (const std::string& line : setting.lines) count += type.unknownGlyphs(line);
+  return count;
+}
+
 void Letterer::Impl::judge(const LetterRequest& request, const Placement& placement,
                            const PanelRoom& room, double sizePt, LetterResult& result) const {
   double balloons = 0;
@@ -181,6 +188,12 @@ void Letterer::Impl::judge(const LetterRequest& request, const Placement& placem
     const PlacedCopy& copy = placement.copy[i];
     const PlacedBalloon& placed = result.balloons[i];
     if (!placed.outline.points.empty()) balloons += area(placed.outline);
+    if (const int unknown = unknownGlyphs(*copy.setting); unknown > 0) {
+      result.findings.push_back(
+          {placed.item, "missing glyph",
+           "The font has no letter for " + std::to_string(unknown) + " of the characters.",
+           "Write it in other characters, or letter it by hand.", 1});
+    }
     result.coveredBody += room.bodies(copy.setting->strips, copy.middle);
     judgeItem(request, (*request.items)[i], copy, placed, result);
   }

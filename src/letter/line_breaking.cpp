@@ -26,8 +26,8 @@ constexpr double kNever = std::numeric_limits<double>::infinity();
 /// A line too long widens the whole balloon, one too short only leaves air.
 constexpr double kTooLongFactor = 2;
 /// In squared shares of the scale; chosen by eye.
-constexpr double kOrphan = 0.10, kWeakEnd = 0.02, kPauseEnd = -0.012;
-constexpr double kOrphanWidth = 0.4;  ///< of the scale
+constexpr double kOrphan = 0.08, kWeakEnd = 0.015, kPauseEnd = -0.002;
+constexpr double kOrphanWidth = 0.5;  ///< of the scale
 
 bool endsWeakly(const std::string& word) {
   static constexpr std::array<const char*, 12> kWeak{"A",  "AN", "THE", "OF", "TO",  "I",
@@ -63,12 +63,12 @@ class Breaker {
 double Breaker::lineCost(std::size_t line, std::size_t last, double width,
                          std::size_t words) const {
   const double off = (width - profile_[line] * scale_) / scale_;
-  double cost = off * off * (off > 0 ? kTooLongFactor : 1);
+  double cost = off * off * (off > 0 ? kTooLongFactor : 1) / static_cast<double>(profile_.size());
   const bool isLast = line + 1 == profile_.size();
   if (isLast) {
     if (words == 1 && profile_.size() > 1 && width < kOrphanWidth * scale_) cost += kOrphan;
   } else if (endsWeakly(chunks_[last].text)) {
-    cost += kWeakEnd;
+    cost += words == 1 ? 3 * kWeakEnd : kWeakEnd;
   } else if (endsWithPause(chunks_[last].text)) {
     cost += kPauseEnd;
   }
@@ -106,7 +106,7 @@ std::optional<BrokenLines> Breaker::solve() const {
 BrokenLines Breaker::walkBack(const std::vector<std::vector<std::size_t>>& from,
                               double cost) const {
   BrokenLines result;
-  result.raggedness = cost / static_cast<double>(profile_.size());
+  result.raggedness = cost;
   std::size_t end = chunks_.size();
   for (std::size_t line = profile_.size(); line-- > 0;) {
     const std::size_t start = from[line][end];

@@ -25,7 +25,9 @@ double commonArea(const Rect& a, const Rect& b) {
 /// around it may reach a little beyond.
 Polygon allowedPart(const LetterRequest& request, const LetterStyle& style) {
   const Region inset = offset({request.panel}, -style.gapMm);
-  const Region live{polygonOf(request.live.outset(style.paddingMm * 0.6))};
+  // The least padding is that above the smallest type; a little less keeps type well inside.
+  const double beyond = style.paddingMm * 0.6 * style.smallestPt / style.sizePt;
+  const Region live{polygonOf(request.live.outset(beyond))};
   Region part = common(inset, live);
   if (part.empty()) part = inset;
   if (part.empty()) return request.panel;
@@ -53,14 +55,15 @@ bool segmentsCross(Point a, Point b, Point c, Point d) {
 }
 
 PanelRoom::PanelRoom(const LetterRequest& request, const LetterStyle& style)
-    : allowed_(allowedPart(request, style)),
+    : panel_(request.panel),
+      allowed_(allowedPart(request, style)),
       box_(bounds(allowed_)),
       panelBox_(bounds(request.panel)) {
   diagonal_ = std::hypot(panelBox_.width(), panelBox_.height());
   isBox_ = area(allowed_) > box_.area() * (1 - 1e-6);
   for (const Polygon& face : request.faces) {
     if (face.points.size() < 3) continue;
-    faces_.push_back({bounds(face), stripsOf(face, kFaceStrips)});
+    faces_.push_back({bounds(face), stripsOf(face, kFaceStrips), face});
     for (const Rect& strip : faces_.back().strips) keepOff(strip);
   }
   for (const Rect& zone : request.keepClear) keepOff(zone);
@@ -112,16 +115,15 @@ void PanelRoom::rasterBodies(const std::vector<Region>& bodies) {
 }
 
 double PanelRoom::outside(const std::vector<Rect>& strips, Point at) const {
+  constexpr double kSlack = 1e-6;  // a corner on the outline is inside
+  const Rect room = box_.outset(kSlack);
   int out = 0;
   for (const Rect& strip : strips) {
     const Rect r = shifted(strip, at);
     for (const Point corner : {r.min, Point{r.max.x, r.min.y}, r.max, Point{r.min.x, r.max.y}}) {
-      constexpr double kSlack = 1e-6;  // a corner on the outline is inside
-      if (!box_.outset(kSlack).contains(corner)) {
-        ++out;
-      } else if (!isBox_) {
-        out += contains(allowed_, between(corner, box_.centre(), 1e-6)) ? 0 : 1;
-      }
+      const bool inside = room.contains(corner) &&
+                          (isBox_ || contains(allowed_, between(corner, box_.centre(), kSlack)));
+      if (!inside) ++out;
     }
   }
   return out / (4.0 * static_cast<double>(strips.size()));
@@ -132,6 +134,8 @@ double PanelRoom::forbidden(const std::vector<Rect>& strips, Point at) const {
   for (const Rect& obstacle : obstacles_) {
     const Rect local = shifted(obstacle, {-at.x, -at.y});
     if (local.max.y < strips.front().min.y || local.min.y > strips.back().max.y) continue;
+    const double reach = strips[strips.size() / 2].max.x;  // the middle strip is the widest
+    if (local.min.x > reach || local.max.x < -reach) continue;
     for (const Rect& strip : strips) sum += commonArea(strip, local);
   }
   return sum;
@@ -152,6 +156,23 @@ double PanelRoom::bodies(const std::vector<Rect>& strips, Point at) const {
     cells += sums_[b * wide + r] - sums_[t * wide + r] - sums_[b * wide + l] + sums_[t * wide + l];
   }
   return cells * cell_ * cell_;
+}
+
+double PanelRoom::distanceToFace(const Ray& ray, Point mouth) const {
+  constexpr double kFar = 1e9;
+  for (const Face& face : faces_) {
+    if (!face.box.contains(mouth)) continue;
+    if (const auto hit = firstHit(ray, face.outline)) return *hit;
+  }
+  return kFar;
+}
+
+Point PanelRoom::nearerSide(Point from) const {
+  const auto toward = [&](double step) {
+    return firstHit({from, {step, 0}}, panel_).value_or(panelBox_.width());
+  };
+  const double left = toward(-1), right = toward(1);
+  return left < right ? Point{from.x - left, from.y} : Point{from.x + right, from.y};
 }
 
 bool PanelRoom::crossesFace(Point a, Point b, Point mouth) const {

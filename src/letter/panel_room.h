@@ -27,16 +27,21 @@ class PanelRoom {
   double bodies(const std::vector<Rect>& strips, Point at) const;
   /// Does the segment cross a face, other than the one around `mouth`?
   bool crossesFace(Point a, Point b, Point mouth) const;
+  /// Along the ray (unit direction) to the face around `mouth`; far when there is none.
+  double distanceToFace(const Ray& ray, Point mouth) const;
+  /// The nearer of the panel's borders to the left and right of that point.
+  Point nearerSide(Point from) const;
 
  private:
   struct Face {
     Rect box;
     std::vector<Rect> strips;
+    Polygon outline;
   };
   void keepOff(const Rect& rect) { obstacles_.push_back(rect); }
   void rasterBodies(const std::vector<Region>& bodies);
 
-  Polygon allowed_;
+  Polygon panel_, allowed_;
   Rect box_, panelBox_;
   double diagonal_ = 0;
   bool isBox_ = true;  ///< the allowed outline fills its box

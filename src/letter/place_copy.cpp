@@ -34,9 +34,9 @@ constexpr double kLow = 0.55, kFarFromMouth = 0.7, kBodies = 1.3, kBelowMouth = 
 constexpr double kShortTail = 0.5, kTailOverFace = 1.5, kEarlySide = 0.25, kCaptionOffCorner = 0.5;
 constexpr double kApart = 0.35, kSameVoiceApart = 1.0, kBackward = 0.3;
 constexpr double kViolation = 20;  ///< per full violation when not strict
-constexpr double kLeastTailMm = 2.5;
+constexpr double kLeastTailMm = 2.5, kTailToFaceMm = 0.8;
 constexpr double kBridgeMm = 4;  ///< nearer balloons of one speaker are joined
-constexpr double kOffPanelTailMm = 3.5;
+constexpr double kOffPanelTailMm = 3.5, kOffPanelTail = 0.7;
 
 struct Spot {
   const Setting* setting = nullptr;
@@ -69,10 +69,12 @@ Rect moved(const Rect& r, Point by) {
 
 bool shapesOverlap(const Spot& a, const Spot& b, double gap) {
   if (!overlap(a.box, b.box, gap)) return false;
+  const Vector by = b.at - a.at;
   for (const Rect& p : a.setting->strips) {
-    const Rect strip = moved(p, a.at);
-    for (const Rect& q : b.setting->strips) {
-      if (overlap(strip, moved(q, b.at), gap)) return true;
+    for (const Rect& q : b.setting->strips) {  // both from the top down
+      if (q.max.y + by.y + gap <= p.min.y) continue;
+      if (q.min.y + by.y >= p.max.y + gap) break;
+      if (q.min.x + by.x < p.max.x + gap && p.min.x < q.max.x + by.x + gap) return true;
     }
   }
   return false;
@@ -123,34 +125,38 @@ double CopySearch::sideways(double x) const {
 }
 
 bool CopySearch::sameVoice(std::size_t a, std::size_t b) const {
+  if (b != a + 1) return false;
   const CopyItem &p = *items_[a].item, &q = *items_[b].item;
-  return items_[a].hasTail && items_[b].hasTail && !p.speaker.empty() && p.speaker == q.speaker;
+  return items_[a].hasTail && items_[b].hasTail && p.offPanel == q.offPanel && !p.speaker.empty() &&
+         p.speaker == q.speaker;
 }
 
 bool CopySearch::bridged(std::size_t earlier, const Spot& a, std::size_t later,
                          const Spot& b) const {
-  return later == earlier + 1 && sameVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
+  return sameVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
 }
 
 void CopySearch::judgeTail(std::size_t item, Spot& spot) const {
   const CopyToPlace& copy = items_[item];
   const BalloonShape& shape = spot.setting->shape;
   if (!copy.hasMouth) {
-    const Rect& panel = room_.panelBox();
-    const bool leftward = spot.at.x - panel.min.x < panel.max.x - spot.at.x;
-    const double edge = leftward ? panel.min.x : panel.max.x;
-    const Point target{edge, spot.at.y + shape.b * 0.3};
+    const Point target = room_.nearerSide({spot.at.x, spot.at.y + shape.b * 0.3});
     spot.tail = tailLine(shape, spot.at, target, 1);
-    const double off = std::abs(spot.tail.length() - kOffPanelTailMm);
-    spot.cost += kFarFromMouth * off / room_.diagonal() * 2;
+    const double off = std::abs(spot.tail.length() - kOffPanelTailMm) / kOffPanelTailMm;
+    spot.cost += kOffPanelTail * std::min(off, 3.0);
     return;
   }
   spot.tail = tailLine(shape, spot.at, copy.mouth);
-  const double gap = spot.tail.length() / kTailShare;
+  // A tail is aimed at the mouth but stops short of the face.
+  const Vector way = spot.tail.to - spot.tail.from;
+  const double toFace = room_.distanceToFace({spot.tail.from, way.unit()}, copy.mouth);
+  const double reach = std::min(way.length(), toFace - kTailToFaceMm);
+  spot.tail.to = spot.tail.from + way.unit() * std::max(0.0, reach);
+  const double gap = way.length() / kTailShare;
   spot.cost += kFarFromMouth * gap / room_.diagonal();
   spot.cost += kFarFromMouth * std::abs(spot.at.x - copy.mouth.x) / room_.width() * 0.6;
-  if (gap < kLeastTailMm) spot.violation += 0.3;
-  if (gap < 3 * kLeastTailMm) spot.cost += kShortTail * (1 - gap / (3 * kLeastTailMm));
+  if (reach < kLeastTailMm / 2) spot.violation += 0.3;
+  if (reach < 2 * kLeastTailMm) spot.cost += kShortTail * (1 - reach / (2 * kLeastTailMm));
   if (spot.at.y > copy.mouth.y) spot.cost += kBelowMouth;
   if (room_.crossesFace(spot.tail.from, spot.tail.to, copy.mouth)) spot.cost += kTailOverFace;
 }
@@ -226,20 +232,27 @@ std::vector<Spot> CopySearch::spotsFor(std::size_t item) const {
   return spots;
 }
 
-/// Adds what the later balloon b costs beside the earlier a.
+/// Adds what the later balloon b costs beside the earlier a; when strict, stops at the first
+/// violation. Cheap rules come first.
 void CopySearch::judgePair(std::size_t i, const Spot& a, std::size_t j, const Spot& b,
                            Node& node) const {
-  if (shapesOverlap(a, b, style_.gapMm * 0.5)) node.violation += 1;
   const bool free = a.setting->shape.isFree() || b.setting->shape.isFree();
-  if (!free && !readsAfter(a.box, b.box, direction_)) node.violation += 0.4;
-  const bool joined = bridged(i, a, j, b);
-  if (items_[i].hasTail && tailMeets(a, b)) node.violation += 0.4;
-  if (items_[j].hasTail && !joined && tailMeets(b, a)) node.violation += 0.4;
-  if (items_[i].hasTail && items_[j].hasTail && !joined &&
-      segmentsCross(a.tail.from, a.tail.to, b.tail.from, b.tail.to)) {
+  if (!free && !readsAfter(a.box, b.box, direction_)) {
+    node.violation += 0.4;
+    if (strict_) return;
+  }
+  if (shapesOverlap(a, b, style_.gapMm)) {
+    node.violation += 1;
+    if (strict_) return;
+  }
+  const bool aTailed = items_[i].hasTail;
+  const bool bTailed = items_[j].hasTail && !bridged(i, a, j, b);
+  if (aTailed && tailMeets(a, b)) node.violation += 0.4;
+  if (bTailed && tailMeets(b, a)) node.violation += 0.4;
+  if (aTailed && bTailed && segmentsCross(a.tail.from, a.tail.to, b.tail.from, b.tail.to)) {
     node.violation += 0.4;
   }
-  if (j != i + 1 || free) return;
+  if (j != i + 1 || free || (strict_ && node.violation > 0)) return;
   const double apart = gapBetween(a.box, b.box) / room_.diagonal();
   node.cost += (sameVoice(i, j) ? kSameVoiceApart : kApart) * apart;
   if (sideways(b.at.x) < sideways(a.at.x) - 0.15) node.cost += kBackward;
@@ -321,13 +334,12 @@ Placement CopySearch::walkBack() const {
 }  // namespace
 
 bool readsAfter(const Rect& earlier, const Rect& later, ReadingDirection direction) {
-  constexpr double kForgiven = 0.3;
+  constexpr double kForgiven = 0.3, kHigherForgiven = 0.12;
   const bool leftward = direction == ReadingDirection::RightToLeft;
   const double step = leftward ? earlier.min.x - later.max.x : later.min.x - earlier.max.x;
   const double narrower = std::min(earlier.width(), later.width());
   if (step >= -kForgiven * narrower) {  // stands to the reading side
-    return later.min.y >= earlier.min.y - kForgiven * earlier.height() &&
-           later.centre().y >= earlier.min.y;
+    return later.min.y >= earlier.min.y - kHigherForgiven * earlier.height();
   }
   const double lower = std::min(earlier.height(), later.height());
   return later.min.y >= earlier.max.y - kForgiven * lower;

@@ -29,7 +29,7 @@ constexpr double kEndShare[] = {0.88, 0.86, 0.74, 0.68, 0.64, 0.62};
 /// Padding above and below the block, as a share of that at its sides; the curve adds its own.
 constexpr double kPaddingDown = 0.65;
 /// Width over height of a balloon that pleases, and how much a departure costs; by eye.
-constexpr double kPleasingBalloon = 1.5, kPleasingCaption = 2.6, kProportionCost = 0.12;
+constexpr double kPleasingBalloon = 1.5, kPleasingCaption = 2.6, kProportionCost = 0.6;
 constexpr std::size_t kMostLines = 14;
 /// Bumps of a cloud and spikes of a burst, in cap heights.
 constexpr double kBumpCaps = 0.55, kSpikeCaps = 0.9;
@@ -98,27 +98,32 @@ std::optional<Setting> inLines(const Setting& base, const std::vector<Chunk>& ch
   return s;
 }
 
-Settings balloonSettings(const Setting& base, const std::string& text, double mostWidth,
-                         const LetterStyle& style, const TypeMeasure& type) {
-  const double padding = style.paddingMm * base.sizePt / style.sizePt;
-  std::vector<Chunk> chunks = type.chunks(text);
-  const double room = mostWidth - 2 * (padding + base.shape.reach);
-  const double roomEm = std::max(0.0, room * 0.98) / (base.sizePt * kMmPerPt);
-  chunks = withOverlongSplit(chunks, roomEm, type);
+/// Every number of lines that stays within the width, chunks wider than `mostEm` split.
+Settings withinWidth(const Setting& base, const std::vector<Chunk>& whole, double mostWidth,
+                     double mostEm, double padding, const TypeMeasure& type) {
+  const std::vector<Chunk> chunks = withOverlongSplit(whole, mostEm, type);
   Settings result;
   for (std::size_t lines = 1; lines <= std::min(chunks.size(), kMostLines); ++lines) {
     std::optional<Setting> s = inLines(base, chunks, lines, padding, type);
-    if (!s || 2 * s->shape.halfWidth() > mostWidth) continue;
-    s->shape.seed = seedOf(text);
-    result.push_back(std::move(*s));
+    if (s && 2 * s->shape.halfWidth() <= mostWidth) result.push_back(std::move(*s));
   }
-  if (result.empty()) {  // wider than asked, but set
-    const std::size_t lines = std::clamp<std::size_t>(chunks.size(), 1, kMostLines);
-    if (std::optional<Setting> s = inLines(base, chunks, lines, padding, type)) {
-      s->shape.seed = seedOf(text);
-      result.push_back(std::move(*s));
-    }
+  return result;
+}
+
+Settings balloonSettings(const Setting& base, const std::string& text, double mostWidth,
+                         const LetterStyle& style, const TypeMeasure& type) {
+  const double padding = style.paddingMm * base.sizePt / style.sizePt;
+  const std::vector<Chunk> chunks = type.chunks(text);
+  const double room = mostWidth - 2 * (padding + base.shape.reach);
+  const double roomEm = std::max(0.0, room * 0.98) / (base.sizePt * kMmPerPt);
+  // Long words are split only as far as needed: near a balloon's ends there is less room.
+  for (const double share : {1.0, 0.85, 0.7, 0.55}) {
+    Settings result = withinWidth(base, chunks, mostWidth, roomEm * share, padding, type);
+    if (!result.empty()) return result;
   }
+  constexpr double kAnyWidth = 1e9;  // wider than asked, but set
+  Settings result = withinWidth(base, chunks, kAnyWidth, roomEm, padding, type);
+  if (result.size() > 1) result.erase(result.begin(), result.end() - 1);
   return result;
 }
 
@@ -137,7 +142,7 @@ Settings freeSettings(const std::string& text, CopyKind kind, double sizePt, dou
     const std::vector<Chunk> chunks = type.chunks(text);
     const std::size_t most = kind == CopyKind::Sfx ? 1 : std::min<std::size_t>(3, chunks.size());
     for (std::size_t lines = 1; lines <= most; ++lines) {
-      std::optional<Setting> set = inLines(s, chunks, lines, 0.5, type);
+      std::optional<Setting> set = inLines(s, chunks, lines, style.paddingMm, type);
       if (!set) continue;
       set->shape.turnDeg = kind == CopyKind::Sfx ? turnOf(text) : 0;
       const double t = std::abs(set->shape.turnDeg) * M_PI / 180;
@@ -187,7 +192,10 @@ Settings settingsOf(const std::string& letteredText, CopyKind kind, double sizeP
     s.shape.a = s.shape.b = style.paddingMm * 2;
     result.push_back(std::move(s));
   }
-  for (Setting& s : result) s.strips = stripsOf(s.shape);
+  for (Setting& s : result) {
+    s.shape.seed = seedOf(letteredText);
+    s.strips = stripsOf(s.shape);
+  }
   return result;
 }
 

@@ -51,6 +51,7 @@ struct TypeMeasure::Impl {
   GOwned<PangoLayout> layout;
   mutable std::mutex mutex;
   mutable std::map<std::string, double, std::less<>> widths;
+  mutable std::map<std::string, int, std::less<>> unknown;
   double capHeight = 0.7, space = 0.25;
 
   double measure(std::string_view text) const {
@@ -108,8 +109,11 @@ double TypeMeasure::spaceEm() const {
 
 int TypeMeasure::unknownGlyphs(std::string_view text) const {
   std::scoped_lock lock(impl_->mutex);
+  if (const auto it = impl_->unknown.find(text); it != impl_->unknown.end()) return it->second;
   pango_layout_set_text(impl_->layout.get(), text.data(), static_cast<int>(text.size()));
-  return pango_layout_get_unknown_glyphs_count(impl_->layout.get());
+  const int count = pango_layout_get_unknown_glyphs_count(impl_->layout.get());
+  impl_->unknown.emplace(std::string(text), count);
+  return count;
 }
 
 std::vector<Chunk> TypeMeasure::chunks(const std::string& text) const {
