@@ -14,7 +14,9 @@ constexpr double kMostLean = 0.4;
 
 constexpr double kShareTolerance = 2e-3;  // of the asked share; finer cannot be seen
 constexpr int kShareSteps = 24;
-constexpr double kMostOdds = 6;  // raised weight / weight at which the share would be met exactly
+constexpr double kMostOdds = 6;       // heaviest weight / weight of the closed form
+constexpr double kGuessAbove = 0.02;  // logarithm; gutters take more from small panels
+constexpr double kStride = 0.7;       // logarithm, while no weight is known to be enough
 
 double leanFor(double aspect) {
   return aspect > 0 ? std::clamp(kAspectLean * std::log(aspect), -kMostLean, kMostLean) : 0;
@@ -118,9 +120,68 @@ double shareOf(const FlatTree& tree, const Boxes& boxes, std::size_t panel) {
   return all > 0 ? own / all : 0;
 }
 
-/// One try of the search for the dominant's weight.
-struct Trial {
-  double logWeight = 0, excess = 0;  ///< share − asked share
+double meanWeight(const SizeAsk& ask, std::size_t panel) {
+  return (ask.across.weights[panel] + ask.down.weights[panel]) / 2;
+}
+
+/// Raises the dominant panel's weight until its share is just enough. The share grows with the
+/// weight (see sizing.cpp), so: regula falsi, with a bisection now and then, between a weight
+/// that is too small and one that is large enough. The first guess is the closed form's.
+class ShareSearch {
+ public:
+  ShareSearch(const FlatTree& tree, const Rect& space, SizeAsk ask, std::size_t dominant,
+              double leastShare)
+      : tree_(tree), space_(space), ask_(ask), dominant_(dominant), asked_(leastShare) {
+    const double reachable = std::min(asked_, 0.95);
+    double others = 0;
+    for (std::size_t i = 0; i < static_cast<std::size_t>(tree.panels); ++i)
+      if (i != dominant) others += meanWeight(ask, i);
+    guess_ = std::log(others * reachable / (1 - reachable)) + kGuessAbove;
+    low_.logWeight = std::log(meanWeight(ask, dominant));
+    most_ = std::max(low_.logWeight, guess_ + std::log(kMostOdds));
+  }
+
+  Boxes run(const Boxes& first) {
+    low_.excess = shareOf(tree_, first, dominant_) - asked_;
+    Boxes boxes = first;
+    double next = std::clamp(guess_, low_.logWeight, most_);
+    for (int step = 0; step < kShareSteps; ++step) {
+      boxes = tryWeight(next);
+      const double excess = shareOf(tree_, boxes, dominant_) - asked_;
+      if (excess >= 0 && excess <= kShareTolerance * asked_) break;
+      if (excess < 0 && next >= most_) break;
+      (excess < 0 ? low_ : high_.emplace()) = {next, excess};
+      next = nextWeight(step);
+    }
+    return boxes;
+  }
+
+ private:
+  struct Trial {
+    double logWeight = 0, excess = 0;  ///< share − asked share
+  };
+
+  Boxes tryWeight(double logWeight) {
+    ask_.setWeight(dominant_, std::exp(logWeight));
+    return placeBoxes(tree_, space_, ask_);
+  }
+
+  double nextWeight(int step) const {
+    if (!high_) return std::min(most_, low_.logWeight + kStride);
+    const double width = high_->logWeight - low_.logWeight;
+    if (step % 4 == 3) return low_.logWeight + width / 2;
+    const double aim = kShareTolerance / 2 * asked_ - low_.excess;
+    return low_.logWeight + width * std::min(1.0, aim / (high_->excess - low_.excess));
+  }
+
+  const FlatTree& tree_;
+  const Rect& space_;
+  SizeAsk ask_;
+  std::size_t dominant_;
+  double asked_;
+  double guess_ = 0, most_ = 0;  ///< logarithms of weights
+  Trial low_;
+  std::optional<Trial> high_;
 };
 
 }  // namespace
@@ -154,44 +215,9 @@ Boxes placeBoxes(const FlatTree& tree, const Rect& space, const SizeAsk& ask) {
 Boxes placeBoxes(const FlatTree& tree, const Rect& space, SizeAsk ask, std::size_t dominant,
                  double leastShare) {
   Boxes boxes = placeBoxes(tree, space, ask);
-  const double first = shareOf(tree, boxes, dominant);
-  if (tree.panels < 2 || leastShare <= 0 || first >= leastShare) return boxes;
-  const double odds = std::min(leastShare, 0.95) / (1 - std::min(leastShare, 0.95));
-  double others = 0;
-  for (std::size_t i = 0; i < static_cast<std::size_t>(tree.panels); ++i)
-    if (i != dominant) others += (ask.across.weights[i] + ask.down.weights[i]) / 2;
-  const double own = (ask.across.weights[dominant] + ask.down.weights[dominant]) / 2;
-  const double most = std::log(std::max(own, odds * others * kMostOdds));
-
-  // The share grows with the weight (see sizing.cpp), so regula falsi between a weight that is
-  // too small and one that is large enough; the first guess is the closed form's weight.
-  Trial low{std::log(own), first - leastShare}, high{most, 0};
-  bool reached = false;
-  double next = std::clamp(std::log(odds * others) + 0.02, low.logWeight, most);
-  for (int step = 0; step < kShareSteps; ++step) {
-    ask.setWeight(dominant, std::exp(next));
-    boxes = placeBoxes(tree, space, ask);
-    const Trial trial{next, shareOf(tree, boxes, dominant) - leastShare};
-    if (trial.excess >= 0 && trial.excess <= kShareTolerance * leastShare) return boxes;
-    if (trial.excess >= 0)
-      high = trial, reached = true;
-    else if (next >= most)
-      break;
-    else
-      low = trial;
-    if (!reached)
-      next = std::min(most, next + 0.7);
-    else if (high.logWeight - low.logWeight < 1e-9)
-      break;
-    else if (step % 4 == 3)
-      next = (low.logWeight + high.logWeight) / 2;
-    else
-      next = low.logWeight + (high.logWeight - low.logWeight) *
-                                 (kShareTolerance / 2 * leastShare - low.excess) /
-                                 (high.excess - low.excess);
-    next = std::min(next, high.logWeight);
-  }
-  return boxes;
+  if (tree.panels < 2 || leastShare <= 0) return boxes;
+  if (shareOf(tree, boxes, dominant) >= leastShare) return boxes;
+  return ShareSearch(tree, space, ask, dominant, leastShare).run(boxes);
 }
 
 std::vector<Rect> panelBoxes(const FlatTree& tree, const Boxes& boxes) {

@@ -1,5 +1,6 @@
 // From a tree to panels on paper: sizing by weights with gutters and least sizes, then a shape
-// treatment. See layout.cpp for the convex problem and its closed form.
+// treatment. See sizing.cpp for the convex problem and its closed form, layout.cpp for the way of a
+// page through this folder.
 #pragma once
 
 #include <optional>
@@ -22,7 +23,7 @@ struct PanelWish {
   double weight = 1;      ///< of the area
   double leastWidth = 0;  ///< mm, on top of the sheet's own least
   double leastHeight = 0;
-  double aspect = 0;  ///< width / height wanted by shot and copy; 0 = no wish
+  double aspect = 0;  ///< width / height wanted by shot and copy, a leaning only; 0 = no wish
 };
 
 struct ArrangeRequest {
@@ -60,7 +61,8 @@ std::vector<Rect> sizeTree(const TreeNode& tree, const Rect& space,
 
 /// The layout, or nothing when the treatment does not apply (no dominant for Ground, bleeds
 /// forbidden for Bled, slants that would break a least size, …).
-/// For Ground the tree orders all panels but the dominant one.
+/// For Ground the tree orders all panels but the dominant one. Nothing also when the tree's
+/// leaves are not as many as its panels. Different trees can give the same ground page.
 std::optional<Layout> layOut(const ArrangeRequest& request, const PackedTree& tree,
                              Treatment treatment);
 

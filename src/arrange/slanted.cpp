@@ -32,10 +32,10 @@ constexpr double kLeastTilt = 2.5;  // degrees
 constexpr double kMostBite = 0.15;  // of a neighbour's extent across the cut
 constexpr double kShareMargin = 1.02;
 constexpr int kTiltedLevels = 2;
-constexpr double kLeastTurned = 0.8;  // of the live width: less is one odd cut on a straight page
-constexpr double kOnEdge = 1e-6;      // mm
-constexpr double kSamePoint = 1e-3;   // mm
-constexpr double kFoldFree = 15;      // mm each side of a spread's fold without turned cuts
+constexpr double kLeastTurned = 0.8;   // of the live width: less is one odd cut on a straight page
+constexpr double kOnEdge = 1e-6;       // mm
+constexpr double kTallerByTilt = 1.2;  // a tier between turned cuts is higher at its end
+constexpr double kSamePoint = 1e-3;    // mm
 
 /// The part of a convex polygon where (p − on)·normal ≤ 0.
 Polygon clipped(const Polygon& polygon, Point on, Vector normal) {
@@ -133,12 +133,17 @@ class Slanting {
     return cut;
   }
 
+  bool mayTurnIntoFold(int node, int before, int after) const {
+    const double left = box(before).max.x, right = box(after).min.x;
+    const double swing = std::tan(kMostTilt * kDegree) * box(node).height() * kTallerByTilt / 2;
+    const double away = std::abs((left + right) / 2 - *paper_.fold);
+    return away < kFoldZone + (right - left) / 2 + swing;
+  }
+
   /// Steps (2) and (3), radians.
   double angleBetween(int node, int before, int after) const {
     const bool isRow = tree_[node].isRow;
-    if (isRow && paper_.fold &&
-        std::abs((box(before).max.x + box(after).min.x) / 2 - *paper_.fold) < kFoldFree)
-      return 0;
+    if (isRow && paper_.fold && mayTurnIntoFold(node, before, after)) return 0;
     const double reach = std::min(bite(before, isRow, true), bite(after, isRow, false));
     const double length = isRow ? box(node).height() : box(node).width();
     const double angle = std::min(kMostTilt * kDegree, std::atan(2 * reach / length));
