@@ -3,6 +3,8 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "geometry/drawing.h"
@@ -11,6 +13,21 @@
 
 namespace tw {
 
+/// Where a head's marks (eyes, brow, nose, mouth) are drawn: head coordinates are x in half head
+/// breadths to the head's right, y in head heights above the chin, z in head depths to the front
+/// of the ears' axis.
+struct HeadMarks {
+  Vec3 origin;           ///< the chin's level on the ears' axis
+  Eigen::Matrix3d axes;  ///< columns: metres per unit of x, y, z
+  double mouthOpen = 0;  ///< 0 closed … 1 wide open
+  Vec3 at(double x, double y, double z) const { return origin + axes * Vec3(x, y, z); }
+};
+HeadMarks headMarks(const Body& body, const Skeleton& skeleton);
+
+/// The light that roughs are drawn by comes over the artist's left shoulder, whichever way the
+/// camera looks: this direction, turned with the camera's pan.
+Vec3 keyLight(const Camera& camera);
+
 /// A thing in front of the camera: mesh in world space and who it is.
 struct Solid {
   Mesh mesh;
@@ -18,6 +35,8 @@ struct Solid {
   int prop = -1;       ///< index into the staging's props, or −1
   bool isSet = false;  ///< walls, stairs, far things: drawn lighter
   bool isFocus = false;
+  std::optional<HeadMarks> head;  ///< figures: the face is drawn when it is large enough
+  double hair = 0.85;             ///< darkness of what is marked BodyPart::Hair
 };
 
 struct Picture {
