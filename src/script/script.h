@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -17,6 +18,7 @@ struct ScriptPage {
   int announcedPanels = 0;  ///< 0 = not announced
   int line = 0;
   std::string title;
+  std::string note;         ///< text between the page's head and its first panel
   std::vector<Beat> beats;  ///< as broken down
 };
 

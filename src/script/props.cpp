@@ -1,0 +1,96 @@
+#include <algorithm>
+
+#include "script/breakdown.h"
+#include "script/text_case.h"
+
+namespace tw {
+
+namespace {
+
+constexpr std::size_t kMostProps = 6;  // a rough shows no more; the description keeps them all
+
+class PropFinder {
+ public:
+  PropFinder(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
+             const Lexicon& lexicon, std::vector<Prop>& props)
+      : tokens_(tokens), mentions_(mentions), lexicon_(lexicon), props_(props) {}
+
+  std::vector<PropMention> find() {
+    for (std::size_t i = 0; i < tokens_.size();) {
+      std::size_t length = 1;
+      if (tokens_[i].isWord() && !isOfPerson(i))
+        if (const Thing* thing =
+                lexicon_.things.find([&](std::size_t k) { return wordAt(tokens_, i + k); }, length))
+          if (isNoun(i, *thing)) add(*thing, i, length);
+      i += length;
+    }
+    return std::move(found_);
+  }
+
+ private:
+  /// Part of a person's name: BELL as a surname.
+  bool isOfPerson(std::size_t at) const {
+    return std::ranges::any_of(
+        mentions_, [&](const Mention& m) { return at >= m.at && at < m.at + m.length; });
+  }
+
+  /// "rope" counts anywhere; "book", "watch", "hook" only where no verb can stand; a thing in
+  /// front of another word of a place ("bell tower", "rope bridge") describes it.
+  bool isNoun(std::size_t at, const Thing& thing) const {
+    std::size_t length = 0;
+    if (at > 0 && isBodyOf(at)) return false;
+    for (std::size_t back = 0; back < 2 && back <= at; ++back) {
+      const PlaceWord* place = lexicon_.places.find(
+          [&](std::size_t k) { return wordAt(tokens_, at - back + k); }, length);
+      if (place != nullptr && length > back + 1) return false;
+    }
+    const bool verb = lexicon_.verbForms.contains(tokens_[at].low);
+    if (!verb && !thing.nounOnly) return true;
+    for (std::size_t back = 1; back <= 3 && back <= at; ++back) {
+      const Token& token = tokens_[at - back];
+      if (!token.isWord()) return false;
+      if (token.possessive || lexicon_.grammar.articles.contains(token.low)) return true;
+    }
+    return false;
+  }
+
+  /// "his case of nerves" stays; "helmet" as what a mention is seen by ("Mara's helmet") is both.
+  bool isBodyOf(std::size_t at) const {
+    return tokens_[at].low == "chest" &&
+           (tokens_[at - 1].possessive || tokens_[at - 1].low == "his" ||
+            tokens_[at - 1].low == "her");
+  }
+
+  void add(const Thing& thing, std::size_t at, std::size_t length) {
+    const std::string id = idFrom(thing.name);
+    auto known = std::ranges::find(props_, id, &Prop::id);
+    if (known == props_.end()) {
+      if (props_.size() == kMostProps) return;
+      props_.push_back({id, spelt(at, length), thing.shape, thing.sizeM, {}});
+      known = props_.end() - 1;
+    }
+    found_.push_back({static_cast<std::size_t>(known - props_.begin()), at, length});
+  }
+
+  std::string spelt(std::size_t at, std::size_t length) const {
+    std::string name = tokens_[at].low;
+    for (std::size_t i = 1; i < length; ++i) name += " " + tokens_[at + i].low;
+    return name;
+  }
+
+  const std::vector<Token>& tokens_;
+  const std::vector<Mention>& mentions_;
+  const Lexicon& lexicon_;
+  std::vector<Prop>& props_;
+  std::vector<PropMention> found_;
+};
+
+}  // namespace
+
+std::vector<PropMention> propsIn(const std::vector<Token>& tokens,
+                                 const std::vector<Mention>& mentions, const Lexicon& lexicon,
+                                 std::vector<Prop>& props) {
+  return PropFinder(tokens, mentions, lexicon, props).find();
+}
+
+}  // namespace tw
