@@ -1,0 +1,87 @@
+#include "command/page_wishes.h"
+
+#include <algorithm>
+
+#include "command/job_pages.h"
+#include "job/beat_fields.h"
+#include "job/brief_fields.h"
+#include "job/brief_keys.h"
+#include "job/override_keys.h"
+#include "job/write_json.h"
+
+namespace tw {
+
+namespace {
+
+/// The page that the beat id before the first dot belongs to.
+Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
+  const std::string beat = setting.substr(0, setting.find('.'));
+  for (Page& page : job.pages)
+    for (const Beat& b : page.beats)
+      if (b.id == beat) return &page;
+  return badInput("No panel is called \"" + beat + "\".", {},
+                  "A correction reads PANEL.KEY=VALUE, for example p3-2.shot=close-up; "
+                  "`tierwright beats JOB` lists the panels.");
+}
+
+OrderedJson problemsJson(const Problems& problems) {
+  OrderedJson out = OrderedJson::array();
+  for (const Problem& p : problems) out.push_back(describe(p));
+  return out;
+}
+
+}  // namespace
+
+Result<BriefShown> changeBrief(const std::filesystem::path& folder, int number,
+                               const std::vector<std::string>& settings) {
+  auto open = openJob(folder);
+  if (!open) return tl::unexpected(open.error());
+  const auto numbers = pagesAsked(open->job, number);
+  if (!numbers) return tl::unexpected(numbers.error());
+  Page& page = *open->job.page(numbers->front());
+  Problems problems;
+  for (const std::string& setting : settings)
+    if (auto set = setBriefKey(page.brief, setting); !set)
+      problems.insert(problems.end(), set.error().begin(), set.error().end());
+  if (!problems.empty()) return tl::unexpected(problems);
+  if (!settings.empty()) {
+    if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
+    if (auto saved = open->folder.savePage(page); !saved) return tl::unexpected(saved.error());
+  }
+  return BriefShown{page.number, page.brief, contradictionsOf(page.brief, page, open->job)};
+}
+
+std::string briefJson(const BriefShown& shown) {
+  return textOf({{"page", shown.page},
+                 {"brief", objectOf(shown.brief)},
+                 {"contradictions", problemsJson(shown.contradictions)}});
+}
+
+Result<void> changeBeats(const std::filesystem::path& folder,
+                         const std::vector<std::string>& settings) {
+  auto open = openJob(folder);
+  if (!open) return tl::unexpected(open.error());
+  if (auto writable = mustBeWritable(*open); !writable) return writable;
+  Problems problems;
+  for (const std::string& setting : settings) {
+    const auto page = pageOfSetting(open->job, setting);
+    const auto set = page ? setOverrideKey(**page, open->job, setting)
+                          : Result<void>(tl::unexpected(page.error()));
+    if (!set) problems.insert(problems.end(), set.error().begin(), set.error().end());
+  }
+  if (!problems.empty()) return tl::unexpected(problems);
+  return open->folder.save(open->job);
+}
+
+std::string beatsJson(const Job& job, const std::vector<int>& numbers) {
+  OrderedJson pages = OrderedJson::array();
+  for (int number : numbers) {
+    const Page& page = *job.page(number);
+    OrderedJson beats = OrderedJson::array();
+    for (const Beat& beat : page.correctedBeats()) beats.push_back(objectOf(beat));
+    pages.push_back({{"page", page.number}, {"spread", page.spread}, {"beats", beats}});
+  }
+  return textOf({{"pages", pages}});
+}
+
+}  // namespace tw
