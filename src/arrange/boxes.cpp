@@ -12,7 +12,7 @@ namespace {
 constexpr double kAspectLean = 0.25;
 constexpr double kMostLean = 0.4;
 
-constexpr double kShareTolerance = 2e-3;  // of the asked share; finer cannot be seen
+constexpr double kShareTolerance = 6e-3;  // of the asked share; finer cannot be seen
 constexpr int kShareSteps = 24;
 constexpr double kMostOdds = 6;       // heaviest weight / weight of the closed form
 constexpr double kGuessAbove = 0.02;  // logarithm; gutters take more from small panels
