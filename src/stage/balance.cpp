@@ -1,6 +1,7 @@
 // Segment masses and mass centres: Winter DA (2009) Biomechanics and Motor Control of Human
 // Movement, Table 4.1 (after Dempster 1955). The masses sum to exactly 1.
 #include "stage/figure.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
@@ -36,7 +37,7 @@ Vec3 centreOfMass(const Body& body, const Skeleton& skeleton) {
   sum += kTrunkMass * 0.5 * (shoulders + skeleton[Joint::Pelvis]);
   const Vec3 chinUp = skeleton.frameOf(Joint::Head).col(1) * kEarUp * body.headHeight;
   const Vec3 axis =
-      skeleton[Joint::Head] - skeleton.frameOf(Joint::Head).col(1) * 0.24 * body.headHeight;
+      skeleton[Joint::Head] - skeleton.frameOf(Joint::Head).col(1) * kHeadUp * body.headHeight;
   return sum + kHeadMass * (axis + chinUp);
 }
 

@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "stage/body_parts.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
@@ -96,7 +97,7 @@ void addLeg(Sculpt& s, bool left) {
   const Joint ankle = left ? Joint::LeftAnkle : Joint::RightAnkle;
   const Skeleton& k = s.skeleton;
   auto thigh = bone(kThigh, k[hip], k[knee], k.frameOf(hip), side, u);
-  const double reach = 0.5 * s.body.hipBreadth - 0.27 * s.body.hipBreadth;  // joint to hip's side
+  const double reach = (0.5 - kHipApart) * s.body.hipBreadth;  // joint to hip's side
   for (std::size_t i = 0; i < 2; ++i)
     (left ? thigh[i].toLeft : thigh[i].toRight) = (i == 0 ? 0.94 : 1.0) * reach;
   addLoft(s.mesh, smoothed(thigh, s.fine.along), {0.046 * u, 0.032 * u}, s.fine, part);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "stage/body_parts.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
@@ -11,7 +12,6 @@ using Mat3 = Eigen::Matrix3d;
 
 constexpr double kDrawnWaist = 0.86;  // of ANSUR's mean: artists draw the trained body
 constexpr double kDrawnWaistHer = 0.78;
-constexpr double kChestUp = 0.60, kWaistUp = 0.27;  // as in skeleton.cpp
 
 /// For forms that lie mostly inside others.
 Fineness innerFineness(Fineness fine) {
@@ -141,9 +141,9 @@ void addButtock(Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * (0.6 + 0.4 * s.body.heft);
   const Mat3& pelvis = s.skeleton.frameOf(Joint::Pelvis);
   const Vec3 at = s.skeleton[Joint::Pelvis] +
-                  pelvis * Vec3(side * 0.25 * s.body.hipBreadth, -0.016 * u, -0.030 * u);
-  const double full = s.body.sex == Sex::Female ? 1.06 : 0.96;
-  addEgg(s, at, pelvis, Vec3(0.047, 0.052, 0.043) * u * full, BodyPart::Torso);
+                  pelvis * Vec3(side * kSeatApart * s.body.hipBreadth, kSeatUp * u, kSeatBack * u);
+  const double full = s.body.sex == Sex::Female ? kSeatHers : kSeatHis;
+  addEgg(s, at, pelvis, Vec3(kSeatAcross, kSeatHigh, kSeatDeep) * u * full, BodyPart::Torso);
 }
 
 }  // namespace

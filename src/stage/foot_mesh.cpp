@@ -1,6 +1,7 @@
 // A foot: a wedge from the heel up to the instep and down to the toes, flat below. Its toes bend
 // at the ball.
 #include "stage/body_parts.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
@@ -19,7 +20,6 @@ constexpr Slice kToes[] = {{-0.06, 0.50, 0.47, 0.50, 0.00},
                            {0.04, 0.49, 0.47, 0.44, 0.00},
                            {0.14, 0.36, 0.45, 0.34, 0.00},
                            {0.205, 0.16, 0.36, 0.26, 0.03}};
-constexpr double kBallForward = 0.50, kBallUp = 0.30;  // as in skeleton.cpp
 
 Ring ringOf(const Sculpt& s, const Slice& slice, const Vec3& origin, const Eigen::Matrix3d& frame,
             double soleBelow, double side) {

@@ -4,13 +4,12 @@
 #include <numbers>
 
 #include "stage/body_parts.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
 
 using Mat3 = Eigen::Matrix3d;
-
-constexpr double kHeadUp = 0.24;  // as in skeleton.cpp
 
 /// A slice of the head: height above the chin (head heights), half breadth (half head breadths),
 /// front and back of the ear's axis (head depths), squareness.

@@ -12,6 +12,7 @@
 #include <numbers>
 
 #include "stage/figure.h"
+#include "stage/figure_proportions.h"
 
 namespace tw {
 namespace {
@@ -20,6 +21,7 @@ using Mat3 = Eigen::Matrix3d;
 using Turn = std::array<double, 3>;
 
 constexpr double kRad = std::numbers::pi / 180;
+constexpr double kUpperArmShare = 0.186;  // Drillis & Contini: scales flesh to the limbs' stature
 
 Mat3 aboutRight(double deg) {
   const double c = std::cos(deg * kRad), s = std::sin(deg * kRad);
@@ -42,20 +44,6 @@ Mat3 trunkTurn(const Turn& t) {
 Mat3 limbTurn(const Turn& t, double side, double bend = -1) {
   return aboutRight(bend * t[0]) * aboutFront(side * t[1]) * aboutUp(side * t[2]);
 }
-
-/// Places inside the trunk as shares of the length shoulder to hip; front and back as shares of
-/// the chest's depth. The spine's own curve is common anatomy, drawn, not measured.
-constexpr double kWaistUp = 0.27, kChestUp = 0.60, kNeckUp = 1.04;
-constexpr double kChestBack = 0.05, kNeckBack = 0.14;
-constexpr double kHeadUp = 0.24;         // skull base above the chin / head height
-constexpr double kChinFront = 0.40;      // / head depth
-constexpr double kNoseFront = 0.53;      // / head depth
-constexpr double kNoseUp = 0.33;         // above the chin / head height
-constexpr double kHipApart = 0.27;       // hip joint from the middle / hip breadth
-constexpr double kShoulderApart = 0.44;  // shoulder joint from the middle / biacromial breadth
-constexpr double kCollarApart = 0.06;    // inner end of the collar bone / biacromial breadth
-constexpr double kBallForward = 0.50;    // ball of the foot before the ankle / foot length
-constexpr double kBallUp = 0.30;         // ball above the sole / ankle height
 
 /// Looks up a turn by side and joint without making strings on the heap.
 class Turns {
@@ -138,7 +126,7 @@ class Poser {
     const Vec3 jaw = head * Vec3(0, -kHeadUp * height, kChinFront * depth);
     put(Joint::Chin, at + jaw, head);
     put(Joint::Nose, at + head * Vec3(0, (kNoseUp - kHeadUp) * height, kNoseFront * depth), head);
-    put(Joint::Crown, at + head * Vec3(0, (1 - kHeadUp) * height, -0.06 * depth), head);
+    put(Joint::Crown, at + head * Vec3(0, (1 - kHeadUp) * height, -kCrownBack * depth), head);
   }
 
   /// Where the shoulder joint lies once the collar bone has followed the arm.
@@ -195,35 +183,58 @@ class Poser {
         foot * limbTurn(turns_.limb(left, "toes"), side));
   }
 
-  double lowestOf(Joint joint, double flesh) const { return skeleton_[joint].y() - flesh; }
-
   double lowestOfFoot(Joint ankle, Joint toe) const {
     const Mat3& foot = skeleton_.frameOf(ankle);
     const Vec3 heel =
-        skeleton_[ankle] + foot * Vec3(0, -body_.ankleHeight, -0.20 * body_.footLength);
+        skeleton_[ankle] + foot * Vec3(0, -body_.ankleHeight, -kHeelBack * body_.footLength);
     const Vec3 ball = skeleton_[toe] + foot * Vec3(0, -kBallUp * body_.ankleHeight, 0);
     const Vec3 tip = skeleton_[toe] + skeleton_.frameOf(toe) * Vec3(0, -kBallUp * body_.ankleHeight,
-                                                                    0.22 * body_.footLength);
+                                                                    kToesLong * body_.footLength);
     return std::min({heel.y(), ball.y(), tip.y()});
   }
 
-  double lowest() const {
-    const double h = body_.stature * (0.5 + 0.5 * body_.heft);
-    return std::min(
-        {lowestOfFoot(Joint::LeftAnkle, Joint::LeftToe),
-         lowestOfFoot(Joint::RightAnkle, Joint::RightToe), lowestOf(Joint::LeftKnee, 0.032 * h),
-         lowestOf(Joint::RightKnee, 0.032 * h), lowestOf(Joint::LeftHip, 0.054 * h),
-         lowestOf(Joint::RightHip, 0.054 * h), lowestOf(Joint::Chest, 0.060 * h),
-         lowestOf(Joint::LeftElbow, 0.022 * h), lowestOf(Joint::RightElbow, 0.022 * h),
-         lowestOf(Joint::LeftShoulder, 0.034 * h), lowestOf(Joint::RightShoulder, 0.034 * h),
-         lowestOf(Joint::LeftWrist, 0.014 * h), lowestOf(Joint::RightWrist, 0.014 * h),
-         lowestOf(Joint::LeftFingertip, 0.004 * h), lowestOf(Joint::RightFingertip, 0.004 * h),
-         skullLowest()});
+  /// Of an egg in a frame: its lowest height, metres.
+  double lowestOfEgg(Joint joint, const Vec3& at, const Vec3& radii) const {
+    const Mat3& frame = skeleton_.frameOf(joint);
+    const Vec3 down = frame.row(1).transpose().cwiseProduct(radii);
+    return (skeleton_[joint] + frame * at).y() - down.norm();
   }
 
-  double skullLowest() const {
-    const Vec3 middle = 0.5 * (skeleton_[Joint::Crown] + skeleton_[Joint::Chin]);
-    return std::min(middle.y() - 0.46 * body_.headHeight, skeleton_[Joint::Chin].y());
+  double lowestOfTrunk() const {
+    const double u = body_.upperArm / kUpperArmShare * (0.6 + 0.4 * body_.heft);
+    const double full = body_.sex == Sex::Female ? kSeatHers : kSeatHis;
+    const Vec3 seat = Vec3(kSeatAcross, kSeatHigh, kSeatDeep) * u * full;
+    const double apart = kSeatApart * body_.hipBreadth;
+    const Vec3 ribs(0.52 * body_.chestBreadth, 0.30 * body_.shoulderToHip, 0.51 * body_.chestDepth);
+    const Vec3 ribsAt(0, 0.24 * body_.shoulderToHip, 0);
+    return std::min({lowestOfEgg(Joint::Pelvis, Vec3(apart, kSeatUp * u, kSeatBack * u), seat),
+                     lowestOfEgg(Joint::Pelvis, Vec3(-apart, kSeatUp * u, kSeatBack * u), seat),
+                     lowestOfEgg(Joint::Chest, ribsAt, ribs)});
+  }
+
+  double lowestOfHead() const {
+    const double height = body_.headHeight, depth = body_.headDepth;
+    return lowestOfEgg(Joint::Head, Vec3(0, (0.52 - kHeadUp) * height, -0.03 * depth),
+                       Vec3(0.5 * body_.headBreadth, 0.52 * height, 0.52 * depth));
+  }
+
+  double lowestOfLimbs(bool left) const {
+    const double u = body_.upperArm / kUpperArmShare * (0.4 + 0.6 * body_.heft);
+    const auto at = [&](Joint l, Joint r, double flesh) {
+      return skeleton_[left ? l : r].y() - flesh * u;
+    };
+    return std::min({at(Joint::LeftKnee, Joint::RightKnee, 0.031),
+                     at(Joint::LeftHip, Joint::RightHip, 0.050),
+                     at(Joint::LeftShoulder, Joint::RightShoulder, 0.037),
+                     at(Joint::LeftElbow, Joint::RightElbow, 0.024),
+                     at(Joint::LeftWrist, Joint::RightWrist, 0.012),
+                     at(Joint::LeftFingertip, Joint::RightFingertip, 0.004)});
+  }
+
+  double lowest() const {
+    return std::min({lowestOfFoot(Joint::LeftAnkle, Joint::LeftToe),
+                     lowestOfFoot(Joint::RightAnkle, Joint::RightToe), lowestOfLimbs(true),
+                     lowestOfLimbs(false), lowestOfTrunk(), lowestOfHead()});
   }
 
   void setOnGround() {

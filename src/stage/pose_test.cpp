@@ -1,0 +1,130 @@
+#include <doctest/doctest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "stage/figure.h"
+
+namespace tw {
+namespace {
+
+const PoseLibrary& shipped() {
+  static const PoseLibrary library = [] {
+    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
+    const Result<PoseLibrary> loaded = PoseLibrary::load();
+    REQUIRE_MESSAGE(loaded.has_value(), (loaded ? std::string{} : describe(loaded.error())));
+    return *loaded;
+  }();
+  return library;
+}
+
+/// Loads poses from a folder made for the test, then forgets it.
+Result<PoseLibrary> loadedFrom(const std::map<std::string, std::string>& files) {
+  namespace fs = std::filesystem;
+  const char* was = std::getenv("TIERWRIGHT_PRESETS");
+  const std::string before = was ? was : TIERWRIGHT_SOURCE_DIR "/presets";
+  std::string made = (fs::temp_directory_path() / "tierwright-poses-XXXXXX").string();
+  REQUIRE(::mkdtemp(made.data()) != nullptr);
+  fs::create_directories(fs::path(made) / "poses");
+  for (const auto& [name, text] : files) std::ofstream(fs::path(made) / "poses" / name) << text;
+  ::setenv("TIERWRIGHT_PRESETS", made.c_str(), 1);
+  Result<PoseLibrary> loaded = PoseLibrary::load();
+  ::setenv("TIERWRIGHT_PRESETS", before.c_str(), 1);
+  fs::remove_all(made);
+  return loaded;
+}
+
+}  // namespace
+
+TEST_CASE("the poses that scripts ask for all ship with the program") {
+  for (const char* name :
+       {"stand",         "contrapposto", "walk",  "run",           "leap",  "fall",
+        "crouch",        "kneel",        "sit",   "lie",           "point", "reach-up",
+        "reach-out",     "pull",         "push",  "push-overhead", "carry", "cradle",
+        "throw",         "strike",       "guard", "climb",         "swim",  "float",
+        "look-down",     "look-back",    "lean",  "mourn",         "hold",  "hold-up",
+        "hands-on-hips", "arms-crossed", "shout", "write"}) {
+    INFO(name);
+    CHECK(shipped().find(name) != nullptr);
+  }
+}
+
+TEST_CASE("every pose has a title, a known support and a line of action") {
+  for (const std::string& name : shipped().names()) {
+    INFO(name);
+    const Pose& pose = *shipped().find(name);
+    CHECK(!pose.title.empty());
+    CHECK(pose.title != name);
+    CHECK(!pose.line.empty());
+    const std::vector<std::string> known{"feet", "knees", "seat", "back", "hands", "none"};
+    CHECK(std::find(known.begin(), known.end(), pose.support) != known.end());
+    if (pose.support == "none") CHECK(pose.lift > 0);
+  }
+}
+
+// AAOS and Merck joint limits (Norkin & White, Measurement of Joint Motion), 10° of grace.
+TEST_CASE("every shipped pose stays within what joints can do") {
+  for (const std::string& name : shipped().names())
+    for (const std::string& warning : beyondReach(*shipped().find(name)))
+      FAIL_CHECK(name << ": " << warning);
+}
+
+TEST_CASE("a pose beyond the joints' limits is warned about") {
+  Pose pose;
+  pose.turnsDeg["left elbow"] = {-40, 0, 0};
+  pose.turnsDeg["waist"] = {0, 30, 0};
+  pose.turnsDeg["chest"] = {0, 30, 0};
+  CHECK(beyondReach(pose).size() == 2);
+}
+
+TEST_CASE("no shipped pose is symmetric") {
+  for (const std::string& name : shipped().names()) {
+    INFO(name);
+    const Pose& pose = *shipped().find(name);
+    CHECK(mirrored(pose).turnsDeg != pose.turnsDeg);
+  }
+}
+
+TEST_CASE("an unknown pose falls back to standing") {
+  CHECK(shipped().find("juggles-nine-cats") == nullptr);
+  CHECK(shipped().orStand("juggles-nine-cats").name == "stand");
+}
+
+TEST_CASE("mirroring twice gives the pose back") {
+  const Pose& pose = shipped().orStand("point");
+  const Pose twice = mirrored(mirrored(pose));
+  CHECK(twice.turnsDeg == pose.turnsDeg);
+  CHECK(twice.pointer == pose.pointer);
+  CHECK(mirrored(pose).pointer == "right wrist");
+  CHECK(mirrored(pose).rightHand == pose.leftHand);
+}
+
+TEST_CASE("what is wrong in pose files is told all at once, with file and place") {
+  const auto loaded = loadedFrom({{"stand.json", R"({"title": "stands", "turns": {}})"},
+                                  {"torn.json", R"({"title": "to)"},
+                                  {"odd.json", R"({"title": 7, "turns": {"tail": [1, 2, 3],
+                                     "left hip": [1, "a"]}, "hands": {"left": "paw"}})"}});
+  REQUIRE(!loaded.has_value());
+  CHECK(loaded.error().size() == 5);
+  const std::string told = describe(loaded.error());
+  for (const char* part : {"torn.json", "odd.json", "tail", "paw"}) {
+    INFO(told);
+    CHECK(told.find(part) != std::string::npos);
+  }
+}
+
+TEST_CASE("a folder of poses without a standing one is refused") {
+  CHECK(!loadedFrom({{"wave.json", "{}"}}).has_value());
+}
+
+TEST_CASE("joints are found by the names that describe them") {
+  for (std::size_t i = 0; i < kJoints; ++i) {
+    const auto joint = static_cast<Joint>(i);
+    CHECK(jointNamed(nameOf(joint)) == joint);
+    CHECK(mirrored(mirrored(joint)) == joint);
+  }
+  CHECK(!jointNamed("left wing").has_value());
+}
+
+}  // namespace tw
