@@ -24,6 +24,7 @@
 #include <numbers>
 
 #include "stage/held_props.h"
+#include "stage/set_pieces.h"
 #include "stage/shot_size.h"
 
 namespace tw {
@@ -36,6 +37,7 @@ constexpr double kLeastAcrossM = 0.36;  // between heads, across the line of sig
 constexpr double kMostGazeDeg = 65;
 constexpr double kShouldersM = 0.62;  // what a pair of outer figures adds to their distance
 constexpr double kStepBackM = 0.55;
+constexpr double kAboardDepth = 0.4;  // a boat is narrow
 
 bool has(const std::string& text, std::string_view word) {
   return text.find(word) != std::string::npos;
@@ -80,6 +82,11 @@ int propIndexOf(const Beat& beat, const std::string& id) {
   return -1;
 }
 
+bool isInHandOf(const Beat& beat, const BeatFigure& f) {
+  const int prop = propIndexOf(beat, f.target);
+  return prop >= 0 && isInHand(beat, static_cast<std::size_t>(prop));
+}
+
 /// Beat indices from the side read first: speakers by their first word, the rest around them.
 std::vector<int> readingOrderOf(const Beat& beat) {
   std::vector<int> order;
@@ -90,6 +97,11 @@ std::vector<int> readingOrderOf(const Beat& beat) {
   for (std::size_t i = 0; i < beat.figures.size(); ++i) {
     const BeatFigure& f = beat.figures[i];
     if (movesToward(f)) add(static_cast<int>(i));  // whoever comes enters from the reading side
+  }
+  for (std::size_t i = 0; i < beat.figures.size(); ++i) {
+    const BeatFigure& f = beat.figures[i];
+    const bool outward = propIndexOf(beat, f.target) >= 0 && !isInHandOf(beat, f);
+    if (!outward) add(static_cast<int>(i));  // whoever points out of the group stands at its end
   }
   for (std::size_t i = 0; i < beat.figures.size(); ++i) add(static_cast<int>(i));
   return order;
@@ -204,6 +216,10 @@ class Blocking {
   void placeActors() {
     order_ = readingOrderOf(beat_);
     slots_ = slotsFor(beat_, order_, choice_.placement, scene_.focus);
+    if (isAboard(beat_)) {
+      for (Vec3& at : slots_.at) at.z() *= kAboardDepth;
+      slots_.opened *= 0.4;  // legs stay inside the hull
+    }
     scene_.actors.resize(beat_.figures.size());
     for (std::size_t i = 0; i < order_.size(); ++i) {
       const BeatFigure& f = beat_.figures[static_cast<std::size_t>(order_[i])];
@@ -225,7 +241,7 @@ class Blocking {
     }
     const bool swims = pose.support == "none" && isUnderwater(beat_);
     if (swims) return 1.3 + 0.35 * static_cast<double>(rank % 2);
-    return 0.0;
+    return isAboard(beat_) ? (has(pose.name, "sit") && pose.seat <= 0 ? 0.22 : 0.1) : 0.0;
   }
 
   void placeProps() {
@@ -268,9 +284,11 @@ class Blocking {
   double propHeading(const Prop& p, const Vec3& from) const {
     constexpr std::array<double, 4> kTurns{64, 84, 48, 110};
     double turn = kTurns[static_cast<std::size_t>(choice_.placement) % kTurns.size()];
-    if (p.sizeM[1] > 1.1) turn = 102;
-    const bool onRight = scene_.actors.size() > 1 && from.x() > 0;
-    return onRight ? -turn : turn;
+    const bool tall = p.sizeM[1] > 1.1;
+    if (tall) turn = 102;
+    if (scene_.actors.size() < 2) return turn;
+    const double turnInGroup = tall ? 140 : 40;  // past the partner, not through him
+    return from.x() > 0 ? -turnInGroup : turnInGroup;
   }
 
   /// Bells hang; everything else stands.
@@ -288,8 +306,8 @@ class Blocking {
   }
 
   Vec3 vesselPlace(const Prop& p) const {
-    const double sunk = beat_.figures.empty() ? 0 : std::max(0.0, p.sizeM[1] - 0.5);
-    return {0, -sunk, 0.15};
+    const bool afar = beat_.figures.empty() || !isAboard(beat_);
+    return {0, 0, afar ? 0.6 + p.sizeM[2] : 0.1};
   }
 
   Vec3 spot(int actor) const {
@@ -362,7 +380,8 @@ class Blocking {
       low = std::min(low, spot(i).dot(right));
       high = std::max(high, spot(i).dot(right));
     }
-    const double frame = scene_.actors[0].body->stature / leastRatio(choice_.shot) * aspect_;
+    const double ratio = std::sqrt(ratioFor(choice_.shot, 0.1) * leastRatio(choice_.shot));
+    const double frame = 0.88 * scene_.actors[0].body->stature / ratio * aspect_;
     const double room =
         std::max(frame - kShouldersM, kLeastAcrossM * static_cast<double>(order_.size() - 1));
     if (high - low <= room) return;

@@ -40,7 +40,7 @@ constexpr double kHeadRoom = 0.08;
 constexpr double kSideMargin = 0.05;
 constexpr double kFootMargin = 0.055;
 constexpr double kLowestEyeM = 0.14;
-constexpr double kNearestM = 0.75;  // no held figure closer to the lens than this
+constexpr double kNearestM = 1.0;  // no held figure closer to the lens than this
 constexpr double kLongestLens = 135;
 constexpr double kLeastForProps = 0.8;
 constexpr double kFarAway = 1e6;
@@ -363,21 +363,22 @@ class Framing {
   }
 
   double shiftAcross() const {
-    const Extent& box = nice_.width() <= room() + 1e-6 ? nice_
-                        : must_.width() <= room()      ? must_
-                                                       : head_;
+    const bool company = nice_.width() <= room() + 1e-6 || scene_.actors.size() > 1;
+    const Extent& box = company && shot_ >= ShotSize::Medium ? nice_
+                        : must_.width() <= room()            ? must_
+                                                             : head_;
     const double slack = std::max(1 - box.width(), 0.0);
     const bool alone = scene_.actors.size() < 2 || shot_ < ShotSize::Medium;
     const double bias = alone ? 0.30 : 0.14;
     const double middle = 0.5 - bias * slack * lookAcross();
-    double by = middle - (box.left + box.right) / 2;
-    return keptIn(by, box.left, box.right, head_.left, head_.right);
+    const double by = middle - (box.left + box.right) / 2;
+    return keptIn(keptIn(by, must_, -0.02), head_, kSideMargin);
   }
 
-  /// Keeps the head inside the side margins when it fits there.
-  static double keptIn(double by, double, double, double headLeft, double headRight) {
-    const double least = kSideMargin - headLeft, most = 1 - kSideMargin - headRight;
-    if (least > most) return (least + most) / 2;
+  /// The shift nearest to `by` that keeps the extent inside the margin; as it is if too wide.
+  static double keptIn(double by, const Extent& e, double margin) {
+    const double least = margin - e.left, most = 1 - margin - e.right;
+    if (least > most) return margin < 0 ? by : (least + most) / 2;
     return std::clamp(by, least, most);
   }
 

@@ -133,6 +133,7 @@ Crowd crowdOf(const Scene& scene, const Camera& camera) {
     eachDisc(scene.actors[i], camera, [&](const Disc& d) { fill(own, d); });
     const bool nearer = static_cast<int>(i) != scene.focus &&
                         camera.depth(scene.actors[i].skeleton[Joint::Chest]) < focusDepth;
+    crowd.each.push_back(own);
     for (std::size_t row = 0; row < own.size(); ++row) {
       crowd.all[row] |= own[row];
       if (nearer) crowd.before[row] |= own[row];
@@ -182,6 +183,21 @@ double rankOf(const Scene& scene, const Camera& camera, double focusHeight) {
     if (seen) tallest = std::max(tallest, head.height());
   }
   return tallest <= 0 ? 1 : std::min(1.0, focusHeight / tallest);
+}
+
+/// Bodies without heads at the panel's edge: cost of each that is seen but whose head is not.
+double headlessCost(const Scene& scene, const Crowd& crowd, const std::vector<Rect>& heads) {
+  double cost = 0;
+  for (std::size_t i = 0; i < heads.size(); ++i) {
+    if (static_cast<int>(i) == scene.focus) continue;
+    const double share = 1 - freeShare(crowd.each[i], kRows);
+    if (share < 0.02) continue;
+    const double across = shareInside(heads[i].min.x, heads[i].max.x);
+    const double down = shareInside(heads[i].min.y, heads[i].max.y);
+    const double cut = 1 - across * down;
+    cost += cut > 0.6 ? 0.45 : cut > 0.12 ? 0.25 : 0;
+  }
+  return cost;
 }
 
 bool inside(const Rect& frame, Point p, double margin) {
@@ -374,7 +390,9 @@ Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice
   const FrameCut cut = frameCut(focus, camera, choice.shot, {{0, 0}, {1, 1}});
   const bool handOnly = showsHandOnly(scene, choice.shot);
   v.cut = handOnly ? "hand" : cut.word;
-  v.cutCost = handOnly ? 0 : cut.cost;
+  const double headless =
+      choice.shot < ShotSize::MediumCloseUp ? 0 : headlessCost(scene, crowd, v.heads);
+  v.cutCost = handOnly ? 0 : std::min(1.0, cut.cost + headless);
   v.focusWhole = cut.whole;
   v.reach = meanReach(focus.skeleton, camera);
   v.speakersInOrder = speakerOrder(beat, scene, camera, request.direction);

@@ -6,6 +6,7 @@
 
 #include "stage/held_props.h"
 #include "stage/solid_shapes.h"
+#include "stage/thing_shapes.h"
 
 namespace tw {
 namespace {
@@ -40,8 +41,7 @@ void tower(Pieces& p) {
   p.push_back({"box", {6.5, 2.6, 3.6}, -4.4, 0.6, 0, 24});
 }
 void boat(Pieces& p) {
-  p.push_back({"ellipsoid", {5.4, 1.5, 2.0}, 0, 0, -0.85, 12});
-  p.push_back({"cylinder", {0.12, 3.4, 0.12}, 0.4, 0, 0, 0});
+  p.push_back({"boat", {4.8, 0.62, 1.9}, 0, 0, 0, 12});
 }
 void cliff(Pieces& p) {
   p.push_back({"box", {5.0, 5.2, 4.0}, -1.8, 1.2, 0, 18});
@@ -188,24 +188,26 @@ Vec3 mainPlace(const Beat& beat) {
   return {-2.6, 0, 7.5};
 }
 
+bool hasVessel(const Beat& beat) {
+  return std::any_of(beat.props.begin(), beat.props.end(), isVessel);
+}
+
 void addOutdoors(std::vector<Solid>& solids, const Beat& beat, double panDeg) {
   const std::string words = placeWords(beat);
   const Vec3 base = mainPlace(beat);
   const double turn = beat.figures.empty() ? 0 : 0.85 * panDeg;
-  const double c = std::cos(turn * kDeg), s = std::sin(turn * kDeg);
-  const bool aboard = says(words, {"boat", "dinghy", "raft", "deck"}) && !beat.figures.empty();
   for (const Piece& piece : outdoors(words)) {
-    double across = base.x() + piece.across, away = base.z() + piece.away;
-    if (aboard && piece.shape == "ellipsoid" && piece.sizeM[1] < 2)
-      across = piece.across, away = 0.1;
-    if (aboard && piece.shape == "cylinder") across = 1.9, away = 0.4;
+    const bool aboard = piece.shape == "boat" && !beat.figures.empty();
+    if (aboard && hasVessel(beat)) continue;
+    const double across = aboard ? 0 : base.x() + piece.across;
+    const double away = aboard ? 0.1 : base.z() + piece.away;
+    const double by = aboard ? 0 : turn;
+    const double c = std::cos(by * kDeg), s = std::sin(by * kDeg);
     const Place3 at{c * across + s * away, piece.up, -s * across + c * away};
-    const double heading = piece.headingDeg - turn;
-    const double wide = aboard && piece.shape == "ellipsoid"
-                            ? piece.sizeM[0] + 0.5 * static_cast<double>(beat.figures.size())
-                            : piece.sizeM[0];
-    add(solids, placed(shapeMesh(piece.shape, {wide, piece.sizeM[1], piece.sizeM[2]}), at,
-                       aboard ? 6 : heading));
+    std::array<double, 3> size = piece.sizeM;
+    if (aboard) size[0] += 0.6 * static_cast<double>(beat.figures.size());
+    add(solids, placed(piece.shape == "boat" ? boatMesh(size) : shapeMesh(piece.shape, size), at,
+                       aboard ? 5 : piece.headingDeg - by));
   }
 }
 
@@ -215,25 +217,17 @@ void mirrorMesh(Mesh& mesh) {
   for (auto& t : mesh.triangles) std::swap(t[1], t[2]);
 }
 
-/// A chain is drawn link by link, every second one turned.
-Mesh chainMesh(double length, double thick) {
-  const double link = std::max(0.16, 2.6 * thick);
-  const int count = std::clamp(static_cast<int>(length / (0.72 * link)), 2, 60);
-  Mesh chain;
-  for (int i = 0; i < count; ++i) {
-    const double flat = i % 2 == 0 ? 1.0 : 0.36;
-    Mesh one = ellipsoidMesh({0.6 * link * flat, link, 0.6 * link * (1.36 - flat)}, 14);
-    const double up = (length - link) * i / (count - 1);
-    const auto base = static_cast<std::uint32_t>(chain.points.size());
-    for (Vec3& p : one.points) chain.points.push_back(p + Vec3(0, up, 0));
-    chain.normals.insert(chain.normals.end(), one.normals.begin(), one.normals.end());
-    for (auto t : one.triangles) chain.triangles.push_back({t[0] + base, t[1] + base, t[2] + base});
-    chain.part.insert(chain.part.end(), one.part.begin(), one.part.end());
-  }
-  return chain;
-}
-
 }  // namespace
+
+bool isAboard(const Beat& beat) {
+  if (beat.figures.empty()) return false;
+  if (hasVessel(beat)) return true;
+  const std::string words = placeWords(beat);
+  if (isIndoors(words) || isUnderwater(beat)) return false;
+  const Pieces pieces = outdoors(words);
+  return std::any_of(pieces.begin(), pieces.end(),
+                     [](const Piece& p) { return p.shape == "boat"; });
+}
 
 std::vector<Solid> setSolids(const Beat& beat, const CameraPlace& camera, bool leftward, double) {
   std::vector<Solid> solids;
@@ -274,6 +268,13 @@ Box3 mainSetBox(const Beat& beat) {
 }
 
 Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) {
+  const bool bell = says(prop.name, {"bell"}) && prop.sizeM[1] > 0.6;
+  if (!inHand && (bell || (isVessel(prop) && !says(prop.name, {"raft", "barge"})))) {
+    const auto& size = prop.sizeM;
+    constexpr double kAfloat = 0.62;  // the rest of the hull is under water
+    return placed(bell ? bellMesh(size) : boatMesh({size[0], kAfloat * size[1], size[2]}), set.at,
+                  set.headingDeg);
+  }
   if (!inHand) {
     Mesh mesh = placed(shapeMesh(prop.shape, prop.sizeM), set.at, set.headingDeg, set.pitchDeg);
     standOnFloor(mesh);

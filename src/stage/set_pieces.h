@@ -10,6 +10,8 @@ namespace tw {
 /// The set as solids; `leftward` mirrors it.
 std::vector<Solid> setSolids(const Beat& beat, const CameraPlace& camera, bool leftward,
                              double detail);
+/// The figures stand or sit in a boat.
+bool isAboard(const Beat& beat);
 /// The piece the setting is named for, where it stands when the panel has no figures.
 Box3 mainSetBox(const Beat& beat);
 /// The prop as it stands or is held.

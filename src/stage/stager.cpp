@@ -15,6 +15,7 @@ namespace tw {
 namespace {
 
 constexpr double kLookDetail = 0.5;
+constexpr double kSmallestRank = 0.5;  // a focus half as big as somebody else is lost
 constexpr double kHopeless = 0.8;  // cut cost at which a variant is not worth a place in the list
 
 FrameWish wishOf(const StageRequest& request, const StagingChoice& choice) {
@@ -27,8 +28,8 @@ FrameWish wishOf(const StageRequest& request, const StagingChoice& choice) {
 }
 
 bool isHopeless(const Variant& v) {
-  return v.cutCost >= kHopeless || v.visible < 0.12 || v.focus.x < 0 || v.focus.x > 1 ||
-         v.focus.y < 0 || v.focus.y > 1;
+  return v.cutCost >= kHopeless || v.visible < 0.12 || v.focusRank < kSmallestRank ||
+         v.focus.x < 0 || v.focus.x > 1 || v.focus.y < 0 || v.focus.y > 1;
 }
 
 }  // namespace

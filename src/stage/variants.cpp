@@ -88,6 +88,10 @@ ShotSize wantedShot(const StageRequest& request) {
   const bool moves = std::any_of(beat.figures.begin(), beat.figures.end(), [](const auto& f) {
     return f.pose == "run" || f.pose == "leap" || f.pose == "fall" || f.pose == "walk";
   });
+  const BeatFigure* first = beat.figures.empty() ? nullptr : &beat.figures[0];
+  if (first && (first->pose == "swim" || first->pose == "lie" || first->pose == "float")) {
+    return ShotSize::Long;
+  }
   if (moves) return beat.figures.size() > 1 ? ShotSize::Long : ShotSize::MediumLong;
   if (beat.figures.size() > 3) return ShotSize::MediumLong;
   if (beat.figures.size() > 1 && request.aspect < 0.6 * static_cast<double>(beat.figures.size())) {
