@@ -1,5 +1,6 @@
 // The outlines in which copy stands: superellipses for speech, clouds for thoughts, bursts for
-// shouts, boxes for captions. Each holds its lines with air around them.
+// shouts, boxes for captions. Each holds its lines with air around them. A whisper has the outline
+// of speech, to be drawn dashed (common practice, no source).
 #pragma once
 
 #include <cstdint>

@@ -80,30 +80,36 @@ void PanelRoom::rasterBodies(const std::vector<Region>& bodies) {
   columns_ = std::max(1, static_cast<int>(std::ceil(panelBox_.width() / cell_)));
   rows_ = std::max(1, static_cast<int>(std::ceil(panelBox_.height() / cell_)));
   std::vector<char> covered(static_cast<std::size_t>(columns_) * rows_, 0);
-  std::vector<double> crossings;
   for (const Region& body : bodies) {
-    for (int row = 0; row < rows_; ++row) {
-      const double y = panelBox_.min.y + (row + 0.5) * cell_;
-      crossings.clear();
-      for (const Polygon& outline : body) {
-        const std::size_t n = outline.points.size();
-        for (std::size_t i = 0, j = n - 1; i < n; j = i++) {
-          const Point p = outline.points[j], q = outline.points[i];
-          if ((p.y < y) == (q.y < y)) continue;
-          crossings.push_back(p.x + (q.x - p.x) * (y - p.y) / (q.y - p.y));
-        }
-      }
-      std::sort(crossings.begin(), crossings.end());
-      for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
-        const auto column = [&](double x) {
-          return std::clamp(static_cast<int>(std::lround((x - panelBox_.min.x) / cell_)), 0,
-                            columns_);
-        };
-        const auto from = covered.begin() + static_cast<std::ptrdiff_t>(row) * columns_;
-        std::fill(from + column(crossings[k]), from + column(crossings[k + 1]), char{1});
-      }
+    for (int row = 0; row < rows_; ++row) rasterRow(body, row, covered);
+  }
+  sumUp(covered);
+}
+
+/// Marks the cells of one row between each pair of crossings (even-odd rule).
+void PanelRoom::rasterRow(const Region& body, int row, std::vector<char>& covered) const {
+  const double y = panelBox_.min.y + (row + 0.5) * cell_;
+  std::vector<double> crossings;
+  for (const Polygon& outline : body) {
+    const std::size_t n = outline.points.size();
+    for (std::size_t i = 0, j = n - 1; i < n; j = i++) {
+      const Point p = outline.points[j], q = outline.points[i];
+      if ((p.y < y) == (q.y < y)) continue;
+      crossings.push_back(p.x + (q.x - p.x) * (y - p.y) / (q.y - p.y));
     }
   }
+  std::sort(crossings.begin(), crossings.end());
+  const auto column = [&](double x) {
+    const double c = std::round((x - panelBox_.min.x) / cell_);
+    return static_cast<std::ptrdiff_t>(std::clamp(c, 0.0, static_cast<double>(columns_)));
+  };
+  const auto from = covered.begin() + static_cast<std::ptrdiff_t>(row) * columns_;
+  for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
+    std::fill(from + column(crossings[k]), from + column(crossings[k + 1]), char{1});
+  }
+}
+
+void PanelRoom::sumUp(const std::vector<char>& covered) {
   const int wide = columns_ + 1;
   sums_.assign(static_cast<std::size_t>(wide) * (rows_ + 1), 0);
   for (int r = 0; r < rows_; ++r) {
@@ -114,15 +120,35 @@ void PanelRoom::rasterBodies(const std::vector<Region>& bodies) {
   }
 }
 
+std::pair<double, double> PanelRoom::reachBetween(double top, double bottom) const {
+  double left = box_.min.x, right = box_.max.x;
+  if (isBox_) return {left, right};
+  const std::size_t n = allowed_.points.size();
+  for (const double y : {top, bottom}) {
+    double low = 1e300, high = -1e300;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Point p = allowed_.points[i], q = allowed_.points[(i + 1) % n];
+      if ((p.y < y) == (q.y < y)) continue;
+      const double x = p.x + (q.x - p.x) * (y - p.y) / (q.y - p.y);
+      low = std::min(low, x);
+      high = std::max(high, x);
+    }
+    if (high <= low) continue;
+    left = std::max(left, low);
+    right = std::min(right, high);
+  }
+  return {left, right};
+}
+
 double PanelRoom::outside(const std::vector<Rect>& strips, Point at) const {
-  constexpr double kSlack = 1e-6;  // a corner on the outline is inside
+  constexpr double kSlack = 1e-6, kInward = 1e-4;  // a corner on the outline is inside
   const Rect room = box_.outset(kSlack);
   int out = 0;
   for (const Rect& strip : strips) {
     const Rect r = shifted(strip, at);
     for (const Point corner : {r.min, Point{r.max.x, r.min.y}, r.max, Point{r.min.x, r.max.y}}) {
       const bool inside = room.contains(corner) &&
-                          (isBox_ || contains(allowed_, between(corner, box_.centre(), kSlack)));
+                          (isBox_ || contains(allowed_, between(corner, box_.centre(), kInward)));
       if (!inside) ++out;
     }
   }

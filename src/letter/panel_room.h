@@ -1,7 +1,9 @@
 // What a panel leaves free for copy: where outlines may stand, what they must not cover, and how
-// much of the figures they would hide.
+// much of the figures they would hide. Faces, keep-clear zones and insets are kept as strips, the
+// bodies as a grid, so that thousands of places can be asked quickly.
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "letter/lettering.h"
@@ -18,6 +20,9 @@ class PanelRoom {
   double height() const { return panelBox_.height(); }
   double width() const { return panelBox_.width(); }
   const Rect& panelBox() const { return panelBox_; }
+
+  /// How far left and right a box between these heights can reach; for convex panels exact.
+  std::pair<double, double> reachBetween(double top, double bottom) const;
 
   /// Share of the strips' corners that stand outside the allowed outline.
   double outside(const std::vector<Rect>& strips, Point at) const;
@@ -40,6 +45,8 @@ class PanelRoom {
   };
   void keepOff(const Rect& rect) { obstacles_.push_back(rect); }
   void rasterBodies(const std::vector<Region>& bodies);
+  void rasterRow(const Region& body, int row, std::vector<char>& covered) const;
+  void sumUp(const std::vector<char>& covered);
 
   Polygon panel_, allowed_;
   Rect box_, panelBox_;

@@ -127,8 +127,8 @@ double CopySearch::sideways(double x) const {
 bool CopySearch::sameVoice(std::size_t a, std::size_t b) const {
   if (b != a + 1) return false;
   const CopyItem &p = *items_[a].item, &q = *items_[b].item;
-  return items_[a].hasTail && items_[b].hasTail && p.offPanel == q.offPanel && !p.speaker.empty() &&
-         p.speaker == q.speaker;
+  return items_[a].hasTail && items_[b].hasTail && p.offPanel == q.offPanel && p.kind == q.kind &&
+         !p.speaker.empty() && p.speaker == q.speaker;
 }
 
 bool CopySearch::bridged(std::size_t earlier, const Spot& a, std::size_t later,
@@ -191,20 +191,26 @@ void CopySearch::judge(std::size_t item, Spot& spot) const {
   if (items_[item].hasTail) judgeTail(item, spot);
 }
 
+/// How many lattice places along that much play.
+int latticeSteps(double play, int most) {
+  return play <= 0 ? 1 : std::clamp(static_cast<int>(play / kLatticeMm) + 2, 2, most);
+}
+
 void CopySearch::addSpots(std::size_t item, const Setting& setting,
                           std::vector<Spot>& spots) const {
   const Rect& box = room_.allowedBox();
   const double hw = setting.shape.halfWidth(), hh = setting.shape.halfHeight();
-  const double playX = box.width() - 2 * hw, playY = box.height() - 2 * hh;
-  if (strict_ && (playX < 0 || playY < 0)) return;
-  const auto steps = [](double play, int most) {
-    return play <= 0 ? 1 : std::clamp(static_cast<int>(play / kLatticeMm) + 2, 2, most);
-  };
-  const int across = steps(playX, kMostAcross), down = steps(playY, kMostDown);
+  const double playY = box.height() - 2 * hh;
+  if (strict_ && (box.width() < 2 * hw || playY < 0)) return;
+  const int down = latticeSteps(playY, kMostDown);
   for (int iy = 0; iy < down; ++iy) {
+    const double y = down > 1 ? box.min.y + hh + playY * iy / (down - 1) : box.centre().y;
+    auto [left, right] = room_.reachBetween(y - hh, y + hh);
+    if (right - left < 2 * hw) std::tie(left, right) = std::pair(box.min.x, box.max.x);
+    const double playX = right - left - 2 * hw;
+    const int across = latticeSteps(playX, kMostAcross);
     for (int ix = 0; ix < across; ++ix) {
-      const double x = across > 1 ? box.min.x + hw + playX * ix / (across - 1) : box.centre().x;
-      const double y = down > 1 ? box.min.y + hh + playY * iy / (down - 1) : box.centre().y;
+      const double x = across > 1 ? left + hw + playX * ix / (across - 1) : (left + right) / 2;
       Spot spot{&setting, {x, y}, {{x - hw, y - hh}, {x + hw, y + hh}}, {{x, y}, {x, y}}, 0, 0};
       judge(item, spot);
       if (strict_ && spot.violation > 0) continue;

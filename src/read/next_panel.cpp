@@ -63,6 +63,8 @@ class Step {
   int across() const;
   int down() const;
   int fresh() const;
+  int rowStart(int panel) const;
+  double stagger(int side, int under) const;
   PanelSet open() const;
   Choices acrossOrDown(int side, int under) const;
   Choices downOrFresh(int under, int start) const;
@@ -164,27 +166,48 @@ const char* causeOf(double stagger, double gapRatio, double overlap) {
   return stagger > 0.75 ? "stack beside a tall panel" : "stagger";
 }
 
-/// How far the panel across reaches down beside the panel under: 0 level rows, 1 a full stack.
-double staggerOf(const Rect& here, const Rect& side, const Rect& under) {
-  const double depth = under.max.y - here.max.y;
-  return depth > 0 ? std::clamp((side.max.y - here.max.y) / depth, 0.0, 1.0) : 0;
-}
-
 double gapRatioOf(const Rect& here, const Rect& side, const Rect& under, double aligned) {
   const double least = aligned * 0.25;  // touching panels have no ratio
   const double gapAcross = std::max(side.min.x - here.max.x, least);
   return gapAcross / std::max(under.min.y - here.max.y, least);
 }
 
+/// The first unread panel of the row in which `panel` stands.
+int Step::rowStart(int panel) const {
+  int first = panel;
+  each(page_.left[panel] & unread_, [&](int j) {
+    if (lefter(j, first)) first = j;
+  });
+  return first;
+}
+
+/// How far the line under this panel is from running on beside it: 0 level rows, 1 a full stack
+/// beside a tall panel. A lower panel of the next column may be the one in the way.
+double Step::stagger(int side, int under) const {
+  const double line = here().max.y, depth = box(under).max.y - line;
+  if (depth <= 0) return 0;
+  double most = std::clamp((box(side).max.y - line) / depth, 0.0, 1.0);
+  const PanelSet column = page_.right[at_] & unread_;
+  each(column & ~only(side), [&](int j) {
+    if (page_.left[j] & column) return;
+    const Rect& b = box(j);
+    const double crossing = std::min(line - b.min.y, b.max.y - line);
+    most = std::max(most, std::min(1.0, crossing / std::min(depth, b.height())));
+  });
+  return most;
+}
+
 Choices Step::acrossOrDown(int side, int under) const {
   const Rect &r = box(side), &d = box(under);
-  const double stagger = staggerOf(here(), r, d);
+  const double stagger = this->stagger(side, under);
   const double gap = gapRatioOf(here(), r, d, page_.aligned);
   const double overlap = std::max(overlapShare(here(), r), overlapShare(here(), d));
   const char* cause = causeOf(stagger, gap, overlap);
   double share = acrossShare(stagger, gap, overlap);
-  if (side == state_.passedOver && (stagger > 0.5 || gap > kGapMiddle)) {
-    share = 1 - kFinishStack;  // on her way down a stack
+  if (state_.passedOver & only(side)) {
+    // On her way down a stack, unless the line under this panel runs on and closes the group.
+    const double onward = gap > kGapMiddle ? 1 : std::min(1.0, 2 * stagger);
+    share = kPlain + (1 - kFinishStack - kPlain) * onward;
   } else if (page_.above[side] & unread_) {
     share = 1 - kPlain;  // would leave a panel above it
   } else if (r.min.y < here().min.y - page_.aligned) {
@@ -199,7 +222,7 @@ Choices Step::acrossOrDown(int side, int under) const {
   if (share > 0.8 && state_.rowsKept > 0) share = 1 - (1 - share) * kRowHabit;
   Choices result;
   result.add(side, share, cause);
-  result.add(under, (1 - share) * kDownOfRest, cause);
+  result.add(rowStart(under), (1 - share) * kDownOfRest, cause);
   return result;
 }
 
@@ -240,7 +263,7 @@ void splitBase(Choices& choices, const PanelRelations& page, PanelSet unread) {
     const int base = choices.list[i].panel;
     const PanelSet insets = page.onTop[base] & unread;
     if (!insets || choices.size == 4) continue;
-    const ReaderState outside{-1, insets, -1, false, 0};
+    const ReaderState outside{-1, insets, 0, false, 0};
     const int first = Step(page, outside, -1, insets).enter().list[0].panel;
     const Rect &b = page.boxes[base], &inset = page.boxes[first];
     const bool hidden =
@@ -314,21 +337,17 @@ Choices choicesFrom(const ReaderState& state, const PanelRelations& page) {
 }
 
 ReaderState after(const ReaderState& state, int panel, const PanelRelations& page) {
-  ReaderState next{panel, state.unread & ~only(panel), -1, false, state.rowsKept};
+  ReaderState next{panel, state.unread & ~only(panel), state.passedOver & ~only(panel), false,
+                   state.rowsKept};
   if (state.at < 0) return next;
-  const bool wasDown = page.below[state.at] & only(panel);
+  next.wentDown = page.below[state.at] & only(panel);
+  const bool across = page.right[state.at] & only(panel);
+  if (across && (page.below[state.at] & state.unread)) ++next.rowsKept;
   const PanelSet side = page.right[state.at] & next.unread;
-  if (wasDown) {
-    next.wentDown = true;
-    for (PanelSet s = side; s; s &= s - 1) {
-      const int j = std::countr_zero(s);
-      if (!(page.left[j] & side)) {
-        next.passedOver = j;
-        break;
-      }
-    }
-  } else if ((page.right[state.at] & only(panel)) && (page.below[state.at] & state.unread)) {
-    ++next.rowsKept;
+  if (!across) {
+    each(side, [&](int j) {
+      if (!(page.left[j] & side)) next.passedOver |= only(j);
+    });
   }
   return next;
 }

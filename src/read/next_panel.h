@@ -32,7 +32,7 @@ struct Choices {
 struct ReaderState {
   int at = -1;  ///< −1: not begun
   PanelSet unread = 0;
-  int passedOver = -1;  ///< the panel across that she left aside to go down
+  PanelSet passedOver = 0;  ///< panels across that she left aside
   bool wentDown = false;
   int rowsKept = 0;  ///< times that she went across although she could have gone down
 };

@@ -43,8 +43,9 @@ inline constexpr double kEntryHighest = 0.55, kEntryLeftmost = 0.42;
 inline constexpr double kEntryHigherTier = 0.75, kEntryLowerTier = 0.22;
 /// The highest panel is out of the corner when it begins this share of the page's width in.
 inline constexpr double kOutOfCorner = 0.15;
-/// A base panel before what lies on it (from memory, low), also when an inset hides its corner.
-inline constexpr double kBaseFirst = 0.95, kBaseFirstCornerHidden = 0.6;
+/// A base panel before what lies on it (Cohn 2013, from memory, low). An inset over the base's
+/// reading corner is the panel in the corner, and that rule is better known (medium).
+inline constexpr double kBaseFirst = 0.95, kBaseFirstCornerHidden = 0.45;
 
 /// Two panels stand side by side when they share this much of the lower one's height; our choice.
 inline constexpr double kSharedExtent = 0.25;

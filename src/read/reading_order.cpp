@@ -90,7 +90,7 @@ OrderReading readOrder(const std::vector<Polygon>& panels, ReadingDirection dire
     return result;
   }
   const PanelRelations page(panels, direction, layer);
-  const ReaderState start{-1, all(panels.size()), -1, false, 0};
+  const ReaderState start{-1, all(panels.size()), 0, false, 0};
   result.followed = 1;
   ReaderState state = start;
   for (int i = 0; i < page.count; ++i) {
