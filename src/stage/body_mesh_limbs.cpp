@@ -70,15 +70,22 @@ std::vector<Ring> bone(const Swell (&swells)[N], const Vec3& from, const Vec3& t
 
 }  // namespace
 
-void addArm(Sculpt& s, bool left) {
+void addUpperArm(Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).arm;
   const auto part = left ? BodyPart::LeftArm : BodyPart::RightArm;
   const Joint shoulder = left ? Joint::LeftShoulder : Joint::RightShoulder;
   const Joint elbow = left ? Joint::LeftElbow : Joint::RightElbow;
-  const Joint wrist = left ? Joint::LeftWrist : Joint::RightWrist;
   const Skeleton& k = s.skeleton;
   const auto upper = bone(kUpperArm, k[shoulder], k[elbow], k.frameOf(shoulder), side, u);
   addLoft(s.mesh, smoothed(upper, s.fine.along), {0.034 * u, 0.025 * u}, s.fine, part);
+}
+
+void addForearm(Sculpt& s, bool left) {
+  const double side = sideOf(left), u = s.unit * thicknessOf(s.body).arm;
+  const auto part = left ? BodyPart::LeftArm : BodyPart::RightArm;
+  const Joint elbow = left ? Joint::LeftElbow : Joint::RightElbow;
+  const Joint wrist = left ? Joint::LeftWrist : Joint::RightWrist;
+  const Skeleton& k = s.skeleton;
   auto fore = bone(kForearm, k[elbow], k[wrist], k.frameOf(elbow), side, u);
   for (std::size_t i = 0; i < fore.size(); ++i) {
     const Mat3 turned = turnedForearm(k.frameOf(elbow), k.frameOf(wrist), side,
@@ -89,18 +96,25 @@ void addArm(Sculpt& s, bool left) {
   addLoft(s.mesh, smoothed(fore, s.fine.along), {0.025 * u, 0.010 * u}, s.fine, part);
 }
 
-void addLeg(Sculpt& s, bool left) {
+void addThigh(Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).leg;
   const auto part = left ? BodyPart::LeftLeg : BodyPart::RightLeg;
   const Joint hip = left ? Joint::LeftHip : Joint::RightHip;
   const Joint knee = left ? Joint::LeftKnee : Joint::RightKnee;
-  const Joint ankle = left ? Joint::LeftAnkle : Joint::RightAnkle;
   const Skeleton& k = s.skeleton;
   auto thigh = bone(kThigh, k[hip], k[knee], k.frameOf(hip), side, u);
   const double reach = (0.5 - kHipApart) * s.body.hipBreadth;  // joint to hip's side
   for (std::size_t i = 0; i < 2; ++i)
     (left ? thigh[i].toLeft : thigh[i].toRight) = (i == 0 ? 0.94 : 1.0) * reach;
   addLoft(s.mesh, smoothed(thigh, s.fine.along), {0.046 * u, 0.032 * u}, s.fine, part);
+}
+
+void addShank(Sculpt& s, bool left) {
+  const double side = sideOf(left), u = s.unit * thicknessOf(s.body).leg;
+  const auto part = left ? BodyPart::LeftLeg : BodyPart::RightLeg;
+  const Joint knee = left ? Joint::LeftKnee : Joint::RightKnee;
+  const Joint ankle = left ? Joint::LeftAnkle : Joint::RightAnkle;
+  const Skeleton& k = s.skeleton;
   const auto shank = bone(kShank, k[knee], k[ankle], k.frameOf(knee), side, u);
   addLoft(s.mesh, smoothed(shank, s.fine.along), {0.032 * u, 0.014 * u}, s.fine, part);
 }

@@ -76,8 +76,8 @@ void addBreastOrPectoral(Sculpt& s, bool left) {
   const bool her = b.sex == Sex::Female && b.muscle > 0.75;
   const double up = (her ? 0.75 : 0.83) * b.shoulderToHip - kChestUp * b.shoulderToHip;
   const Vec3 at(side * (her ? 0.48 : 0.46) * 0.5 * b.chestBreadth * (her ? 1 : 1.05), up,
-                (her ? 0.33 : 0.23) * b.chestDepth);
-  const Vec3 radii = her ? Vec3(0.037, 0.039, 0.031) * u * (0.4 + 0.6 * b.heft)
+                (her ? 0.31 : 0.22) * b.chestDepth);
+  const Vec3 radii = her ? Vec3(0.037, 0.041, 0.029) * u * (0.4 + 0.6 * b.heft)
                          : Vec3(0.046 * u, 0.034 * u * b.muscle, 0.031 * u);
   addEgg(s, s.skeleton[Joint::Chest] + chest * at, chest, radii, BodyPart::Torso);
 }
@@ -109,10 +109,10 @@ void addTrapezius(Sculpt& s, bool left, const Vec3& shoulder) {
   const double u = s.unit * (s.body.sex == Sex::Male ? 1.0 : 0.8) * (0.5 + 0.5 * s.body.muscle);
   const Vec3 top = s.skeleton[Joint::Neck] +
                    s.skeleton.frameOf(Joint::Neck) * Vec3(side * 0.012, 0.034, 0.004) * s.unit;
-  const Vec3 tip = shoulder + chest * Vec3(-side * 0.012, 0.018, -0.006) * s.unit;
+  const Vec3 tip = shoulder + chest * Vec3(-side * 0.006, 0.020, -0.006) * s.unit;
   const Mat3 frame = frameAlong(tip - top, chest.col(2));
   std::vector<Ring> rings;
-  const Vec3 sag = chest.col(1) * (-0.008 * s.unit);
+  const Vec3 sag = chest.col(1) * (-0.003 * s.unit);
   rings.push_back(ringAt(top, frame, {0.016, 0.016, 0.016, 0.020}, 1, u));
   rings.push_back(
       ringAt(top + 0.45 * (tip - top) + sag, frame, {0.021, 0.021, 0.022, 0.028}, 1, u));
@@ -131,8 +131,8 @@ void addArmpit(Sculpt& s, bool left, const Vec3& shoulder, const Vec3& elbow) {
   const Vec3 middle = 0.5 * (low + high) + chest.col(0) * (side * 0.006 * s.unit);
   const Mat3 frame = frameAlong(high - low, chest.col(2));
   std::vector<Ring> rings;
-  rings.push_back(ringAt(low, frame, {0.020, 0.020, 0.042, 0.048}, side, u));
-  rings.push_back(ringAt(middle, frame, {0.030, 0.030, 0.046, 0.048}, side, u));
+  rings.push_back(ringAt(low, frame, {0.020, 0.020, 0.042, 0.038}, side, u));
+  rings.push_back(ringAt(middle, frame, {0.030, 0.030, 0.046, 0.040}, side, u));
   rings.push_back(ringAt(high, frame, {0.024, 0.024, 0.030, 0.030}, side, u));
   addLoft(s.mesh, rings, {0.04 * u, 0.015 * u}, innerFineness(s.fine), BodyPart::Torso);
 }

@@ -37,9 +37,11 @@ void addShoulders(Sculpt& sculpt, bool left);
 void addNeck(Sculpt& sculpt);
 void addHead(Sculpt& sculpt);
 void addHair(Sculpt& sculpt);
-void addArm(Sculpt& sculpt, bool left);
+void addUpperArm(Sculpt& sculpt, bool left);
+void addForearm(Sculpt& sculpt, bool left);
 void addHand(Sculpt& sculpt, bool left);
-void addLeg(Sculpt& sculpt, bool left);
+void addThigh(Sculpt& sculpt, bool left);
+void addShank(Sculpt& sculpt, bool left);
 void addFoot(Sculpt& sculpt, bool left);
 
 }  // namespace tw

@@ -30,6 +30,12 @@ constexpr Slice kHerHead[] = {{0.00, 0.22, 0.375, -0.22, 0.1},  {0.05, 0.36, 0.4
                               {0.70, 1.00, 0.445, 0.53, 0.08},  {0.82, 0.93, 0.390, 0.48, 0.05},
                               {0.91, 0.74, 0.280, 0.37, 0.0},   {0.97, 0.44, 0.140, 0.22, 0.0}};
 
+/// Heads are looked at closest.
+Fineness roundFineness(Fineness fine) {
+  fine.around = fine.around * 4 / 3;
+  return fine;
+}
+
 /// Opens the jaw: what lies below the mouth turns down about the ears.
 Vec3 jawed(const Vec3& p, double jawDeg, double share) {
   const double angle = -jawDeg * share * std::numbers::pi / 180;
@@ -90,17 +96,21 @@ void addEars(Sculpt& s) {
 void addHairMass(Sculpt& s, const std::vector<Slice>& slices, double cap) {
   std::vector<Ring> rings;
   for (const Slice& slice : slices) rings.push_back(ringOf(s, slice));
-  addLoft(s.mesh, rings, {0.0, cap * s.body.headHeight}, s.fine, BodyPart::Hair);
+  addLoft(s.mesh, smoothed(rings, std::min(2, s.fine.along)), {0.0, cap * s.body.headHeight},
+          roundFineness(s.fine), BodyPart::Hair);
 }
 
 /// The hair on the skull itself. Below the hairline its front lies inside the face.
 std::vector<Slice> skullHair(double thick, double from, double sides) {
   const double t = thick;
-  std::vector<Slice> all{
-      {0.20, 0.46, -0.10, 0.33 + t, 0},        {0.34, 0.86, -0.02, 0.43 + t, 0},
-      {0.50, sides, 0.06, 0.50 + t, 0},        {0.64, 1.04 + t, 0.20, 0.54 + t, 0},
-      {0.76, 1.05 + t, 0.36, 0.54 + t, 0},     {0.84, 1.00 + t, 0.42 + t, 0.50 + t, 0},
-      {0.93, 0.80 + t, 0.32 + t, 0.40 + t, 0}, {0.995, 0.48 + t, 0.17 + t, 0.24 + t, 0}};
+  std::vector<Slice> all{{0.20, 0.46, -0.10, 0.33 + t, 0},
+                         {0.34, 0.86, -0.02, 0.43 + t, 0},
+                         {0.50, sides, 0.06, 0.50 + t, 0},
+                         {0.64, 1.04 + t, 0.20, 0.54 + t, 0},
+                         {0.76, 1.03 + t, 0.37, 0.54 + t, 0},
+                         {0.84, 1.00 + t, 0.392 + 0.35 * t, 0.50 + t, 0},
+                         {0.93, 0.80 + t, 0.29 + 0.7 * t, 0.40 + t, 0},
+                         {0.995, 0.48 + t, 0.16 + t, 0.24 + t, 0}};
   std::erase_if(all, [&](const Slice& slice) { return slice.up < from; });
   return all;
 }
@@ -157,7 +167,8 @@ void addHead(Sculpt& s) {
   std::vector<Ring> rings;
   const bool his = s.body.sex == Sex::Male && s.body.muscle > 0.75;
   for (const Slice& slice : his ? kHisHead : kHerHead) rings.push_back(ringOf(s, slice));
-  addLoft(s.mesh, rings, {0.0, 0.03 * s.body.headHeight}, s.fine, BodyPart::Head);
+  addLoft(s.mesh, smoothed(rings, std::min(2, s.fine.along)), {0.0, 0.03 * s.body.headHeight},
+          roundFineness(s.fine), BodyPart::Head);
   addNose(s);
   addEars(s);
 }
