@@ -14,6 +14,7 @@
 // Source: none, common sense; the word lists are in presets/lexicon.
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "script/breakdown.h"
 
@@ -32,7 +33,7 @@ struct Doing {
 class ActionReader {
  public:
   ActionReader(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
-               const std::vector<PropMention>& things, const std::vector<Prop>& props,
+               const std::vector<PropMention>& things, std::vector<Prop>& props,
                const Roster& roster, const Lexicon& lexicon)
       : tokens_(tokens),
         props_(props),
@@ -52,8 +53,10 @@ class ActionReader {
   std::vector<BeatFigure> read() {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       if (!tokens_[i].isWord()) continue;
-      readPhrase(i);
-      readVerb(i);
+      if (const std::size_t length = readPhrase(i))
+        i += length - 1;
+      else
+        readVerb(i);
     }
     std::vector<BeatFigure> figures;
     for (const std::size_t person : order_) {
@@ -70,13 +73,15 @@ class ActionReader {
   const std::string& word(std::size_t at) const { return wordAt(tokens_, at); }
   bool isIn(const Grammar::Words& words, std::size_t at) const { return words.contains(word(at)); }
 
-  void readPhrase(std::size_t at) {
+  /// Words of a phrase such as "hands on hips" that starts here; 0 when there is none.
+  std::size_t readPhrase(std::size_t at) {
     std::size_t length = 0;
     const Action* pose = lexicon_.poses.find([&](std::size_t k) { return word(at + k); }, length);
-    if (pose == nullptr) return;
+    if (pose == nullptr) return 0;
     Persons subjects = personsBefore(at);
     if (subjects.empty() && order_.size() == 1) subjects = order_;
     apply(*pose, subjects, {});
+    return length;
   }
 
   void readVerb(std::size_t at) {
@@ -203,12 +208,15 @@ class ActionReader {
     while (at >= 2) {
       const bool joins = word(at - 1) == "and" || tokens_[at - 1].low == "," || word(at - 1) == "&";
       std::size_t i = at - 1;
-      if (!joins) return;
+      if (!joins && isIn(lexicon_.grammar.articles, i) && word(i - 1) == "and")
+        --i;
+      else if (!joins)
+        return;
       bool found = false;
       for (std::size_t back = 1; back <= 3 && back <= i && !found; ++back)
         for (const Mention& mention : persons_[i - back])
           if (mention.at + mention.length == i && mention.isFigure && !mention.possessive) {
-            if (tokens_[at - 1].low == "," && persons.size() == 1) return;
+            if (tokens_[i].low == "," && persons.size() == 1) return;
             persons.insert(persons.begin(), mention.person);
             at = mention.at;
             found = true;
@@ -272,6 +280,7 @@ class ActionReader {
         doing.pose = action.pose;
         doing.poseStrength = action.strength;
       }
+      hold(action, person, target);
       // A relation to something beats a stronger one that leads nowhere.
       const int strength = action.strength + (target.empty() ? 0 : 20);
       if (action.relation.empty() || strength <= doing.relationStrength) continue;
@@ -281,8 +290,21 @@ class ActionReader {
     }
   }
 
+  static bool isHolding(std::string_view relation) {
+    static const std::set<std::string_view> kHeld = {
+        "holds", "holds up", "carries", "throws", "pulls", "gives", "works on", "writes", "reads"};
+    return kHeld.contains(relation);
+  }
+
+  void hold(const Action& action, std::size_t person, const std::string& target) {
+    if (target.empty() || !isHolding(action.relation)) return;
+    for (Prop& prop : props_)
+      if (prop.id == target && prop.heldBy.empty() && isHandheld(prop, lexicon_))
+        prop.heldBy = roster_.idOf(person);
+  }
+
   const std::vector<Token>& tokens_;
-  const std::vector<Prop>& props_;
+  std::vector<Prop>& props_;
   const Roster& roster_;
   const Lexicon& lexicon_;
   std::vector<std::vector<Mention>> persons_;
@@ -295,9 +317,8 @@ class ActionReader {
 
 std::vector<BeatFigure> figuresIn(const std::vector<Token>& tokens,
                                   const std::vector<Mention>& mentions,
-                                  const std::vector<PropMention>& things,
-                                  const std::vector<Prop>& props, const Roster& roster,
-                                  const Lexicon& lexicon) {
+                                  const std::vector<PropMention>& things, std::vector<Prop>& props,
+                                  const Roster& roster, const Lexicon& lexicon) {
   return ActionReader(tokens, mentions, things, props, roster, lexicon).read();
 }
 

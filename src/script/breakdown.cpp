@@ -46,6 +46,7 @@ class PageBreakdown {
     const std::vector<Mention> mentions = mentionsIn(tokens, roster_, lexicon_, context_);
     const std::vector<PropMention> things = propsIn(tokens, mentions, lexicon_, beat.props);
     beat.figures = figuresIn(tokens, mentions, things, beat.props, roster_, lexicon_);
+    faceEachOther(tokens, beat);
     repeatFigures(tokens, beat);
     addSpeakers(panel, beat);
     takeSetting(settingIn(panel.description, tokens, lexicon_, context_.setting));
@@ -154,6 +155,16 @@ class PageBreakdown {
     }
   }
 
+  /// "at each other"
+  static void faceEachOther(const std::vector<Token>& tokens, Beat& beat) {
+    for (std::size_t i = 0; i < tokens.size(); ++i) {
+      if (wordAt(tokens, i) != "each" || wordAt(tokens, i + 1) != "other") continue;
+      for (BeatFigure& figure : beat.figures)
+        if (figure.target.empty() && !figure.relation.empty())
+          figure.target = otherThan(beat, figure.who);
+    }
+  }
+
   bool speaksWithin(const Beat& beat) const { return !firstSpeaker(beat).empty(); }
 
   static std::string otherThan(const Beat& beat, const std::string& who) {
@@ -162,23 +173,11 @@ class PageBreakdown {
     return {};
   }
 
-  static bool isHolding(const std::string& relation) {
-    for (const std::string_view held : {"holds", "holds up", "carries", "throws", "pulls", "gives",
-                                        "lets go of", "works on", "writes"})
-      if (relation == held) return true;
-    return false;
-  }
-
   void giveProps(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
                  const std::vector<PropMention>& things, Beat& beat) const {
-    for (const BeatFigure& holder : beat.figures)
-      if (isHolding(holder.relation))
-        for (Prop& prop : beat.props)
-          if (prop.id == holder.target && prop.heldBy.empty() && isHandheld(prop))
-            prop.heldBy = holder.who;
     for (const PropMention& thing : things) {
       Prop& prop = beat.props[thing.prop];
-      if (prop.heldBy.empty() && isHandheld(prop))
+      if (prop.heldBy.empty() && isHandheld(prop, lexicon_))
         prop.heldBy = bearer(tokens, mentions, thing, beat);
       if (prop.heldBy.empty()) continue;
       BeatFigure* holder = figure(beat, prop.heldBy);
@@ -186,14 +185,6 @@ class PageBreakdown {
       if (holder->pose == "stand" || holder->pose == "contrapposto")
         if (holder->relation == "holds" && holder->target == prop.id) holder->pose = "hold";
     }
-  }
-
-  bool isHandheld(const Prop& prop) const {
-    const std::vector<std::string> words = phraseOf(prop.name);
-    std::size_t length = 0;
-    const Thing* thing = lexicon_.things.find(
-        [&](std::size_t i) { return i < words.size() ? words[i] : std::string(); }, length);
-    return thing != nullptr && thing->handheld;
   }
 
   /// "Mara with a lantern", "Mara, lantern in hand", "Mara's knife in her hand".

@@ -42,12 +42,15 @@ std::vector<PropMention> propsIn(const std::vector<Token>& tokens,
                                  const std::vector<Mention>& mentions, const Lexicon& lexicon,
                                  std::vector<Prop>& props);
 
-/// Pose, relation and target of each figure that the description names, in order of mention.
+/// Small enough to be in a hand.
+bool isHandheld(const Prop& prop, const Lexicon& lexicon);
+
+/// Pose, relation and target of each figure that the description names, in order of mention;
+/// says in `props` who holds them.
 std::vector<BeatFigure> figuresIn(const std::vector<Token>& tokens,
                                   const std::vector<Mention>& mentions,
-                                  const std::vector<PropMention>& things,
-                                  const std::vector<Prop>& props, const Roster& roster,
-                                  const Lexicon& lexicon);
+                                  const std::vector<PropMention>& things, std::vector<Prop>& props,
+                                  const Roster& roster, const Lexicon& lexicon);
 
 struct Framing {
   std::optional<ShotSize> shot;

@@ -38,7 +38,9 @@ class PropFinder {
   /// front of another word of a place ("bell tower", "rope bridge") describes it.
   bool isNoun(std::size_t at, const Thing& thing) const {
     std::size_t length = 0;
-    if (at > 0 && isBodyOf(at)) return false;
+    const auto here = [&](std::size_t k) { return wordAt(tokens_, at + k); };
+    if (const ShotWord* shot = lexicon_.shots.find(here, length))
+      if (!shot->startOnly && !shot->capsOnly) return false;  // bird's-eye view
     for (std::size_t back = 0; back < 2 && back <= at; ++back) {
       const PlaceWord* place = lexicon_.places.find(
           [&](std::size_t k) { return wordAt(tokens_, at - back + k); }, length);
@@ -52,13 +54,6 @@ class PropFinder {
       if (token.possessive || lexicon_.grammar.articles.contains(token.low)) return true;
     }
     return false;
-  }
-
-  /// "his case of nerves" stays; "helmet" as what a mention is seen by ("Mara's helmet") is both.
-  bool isBodyOf(std::size_t at) const {
-    return tokens_[at].low == "chest" &&
-           (tokens_[at - 1].possessive || tokens_[at - 1].low == "his" ||
-            tokens_[at - 1].low == "her");
   }
 
   void add(const Thing& thing, std::size_t at, std::size_t length) {
@@ -86,6 +81,14 @@ class PropFinder {
 };
 
 }  // namespace
+
+bool isHandheld(const Prop& prop, const Lexicon& lexicon) {
+  const std::vector<std::string> words = phraseOf(prop.name);
+  std::size_t length = 0;
+  const Thing* thing = lexicon.things.find(
+      [&](std::size_t i) { return i < words.size() ? words[i] : std::string(); }, length);
+  return thing != nullptr && thing->handheld;
+}
 
 std::vector<PropMention> propsIn(const std::vector<Token>& tokens,
                                  const std::vector<Mention>& mentions, const Lexicon& lexicon,

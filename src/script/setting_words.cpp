@@ -12,6 +12,8 @@ namespace {
 
 constexpr std::array<std::string_view, 4> kKinds = {"underwater", "none", "interior", "exterior"};
 
+constexpr std::size_t kFewWords = 3;  // a sentence this short only frames the picture
+
 struct Reading {
   std::array<double, 4> score{};
   std::vector<std::string> places, times;
@@ -44,20 +46,25 @@ bool isEntered(const std::vector<Token>& tokens, std::size_t at, const Lexicon& 
 Reading readPlaces(const std::vector<Token>& tokens, const Lexicon& lexicon) {
   Reading reading;
   int sentence = 0;
+  std::size_t begun = 0;
   for (std::size_t i = 0; i < tokens.size();) {
-    sentence += tokens[i].startsSentence && tokens[i].isWord() ? 1 : 0;
+    if (tokens[i].kind == Token::Kind::Stop) {
+      // "Wide shot." and "From above:" are no sentence of their own.
+      if (tokens[i].text != ":" && i - begun > kFewWords) ++sentence;
+      begun = i + 1;
+    }
     std::size_t length = 1;
     const PlaceWord* place =
         lexicon.places.find([&](std::size_t k) { return wordAt(tokens, i + k); }, length);
     if (place != nullptr && !tokens[i].possessive) {
       const std::size_t kind = kindIndex(place->kind);
       const bool entered = isEntered(tokens, i, lexicon);
-      const double first = sentence <= 1 ? 1.0 : 0.4;
+      const double first = sentence == 0 ? 1.0 : 0.4;
       if (kind == kKinds.size())
         addOnce(reading.times, place->text);
       else
         reading.score[kind] += place->explicitly ? 6 : first * (entered ? 2.0 : 0.8);
-      if (kind < kKinds.size() && !place->explicitly && (entered || sentence <= 1))
+      if (kind < kKinds.size() && !place->explicitly && (entered || sentence == 0))
         addOnce(reading.places, place->text);
     }
     i += length;

@@ -106,7 +106,7 @@ class PageWalker {
   RawCopy* copy() { return inCopy_ ? &panel()->copy.back() : nullptr; }
 
   void warn(int line, std::string sentence, std::string advice = {}) {
-    const int panelNumber = panel() ? static_cast<int>(page().panels.size()) : 0;
+    const int panelNumber = panel() ? panel()->number : 0;
     script_.warnings.push_back(
         {Cause::BadInput,
          std::move(sentence),

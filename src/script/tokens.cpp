@@ -14,7 +14,7 @@ struct Mark {
   bool endsSentence;
 };
 
-constexpr std::array<Mark, 12> kMarks = {{{".", Token::Kind::Stop, true},
+constexpr std::array<Mark, 13> kMarks = {{{".", Token::Kind::Stop, true},
                                           {"!", Token::Kind::Stop, true},
                                           {"?", Token::Kind::Stop, true},
                                           {"\n", Token::Kind::Stop, true},
@@ -25,6 +25,7 @@ constexpr std::array<Mark, 12> kMarks = {{{".", Token::Kind::Stop, true},
                                           {"\u2013", Token::Kind::Stop, false},
                                           {"--", Token::Kind::Stop, false},
                                           {"(", Token::Kind::Comma, false},
+                                          {")", Token::Kind::Comma, false},
                                           {",", Token::Kind::Comma, false}}};
 
 constexpr std::array<std::string_view, 4> kCurly = {"\u201C", "\u201D", "\u2018", "\u201E"};

@@ -52,13 +52,18 @@ class CastGatherer {
   void addSpeaker(const std::string& name, const RawPage& page, const RawPanel& panel, int line) {
     const std::string near = roster_.nearest(name);
     if (!addPerson(name)) return;
-    if (!script_.hasCast) return;
-    script_.warnings.push_back(
-        {Cause::BadInput,
-         fmt::format("{} speaks but is not in the cast.", name),
-         {.file = file_, .line = line, .page = page.head.first, .panel = panel.number},
-         near.empty() ? "Added to the cast; check the name."
-                      : fmt::format("Added to the cast; was {} meant?", near)});
+    if (!script_.hasCast && near.empty()) return;
+    Problem problem;
+    problem.sentence = script_.hasCast
+                           ? fmt::format("{} speaks but is not in the cast.", name)
+                           : fmt::format("{} speaks, and is spelt almost like {}.", name, near);
+    problem.place.file = file_;
+    problem.place.line = line;
+    problem.place.page = page.head.first;
+    problem.place.panel = panel.number;
+    problem.advice = near.empty() ? "Added to the cast; check the name."
+                                  : fmt::format("Added to the cast; was {} meant?", near);
+    script_.warnings.push_back(std::move(problem));
   }
 
   bool addPerson(const std::string& name) {
@@ -143,14 +148,18 @@ class CastGatherer {
 
   void weighPronouns(const std::string& description, std::map<std::size_t, int>& lean) const {
     const std::vector<Token> tokens = tokensOf(description);
-    std::optional<std::size_t> last;
+    std::optional<std::size_t> last, earlier;
     for (std::size_t i = 0; i < tokens.size(); ++i) {
       std::size_t length = 1;
-      if (const auto person = roster_.findAt(tokens, i, length)) last = *person;
+      if (const auto person = roster_.findAt(tokens, i, length)) {
+        if (last != person) earlier = last;
+        last = person;
+      }
       if (!last) continue;
       const std::string& word = tokens[i].low;
+      if (word == "him" && earlier) ++lean[*earlier];
       if (word == "he" || word == "his" || word == "himself") ++lean[*last];
-      if (word == "she" || word == "her" || word == "herself") --lean[*last];
+      if (word == "she" || (word == "her" && !earlier) || word == "herself") --lean[*last];
     }
   }
 
