@@ -13,21 +13,16 @@ namespace {
 constexpr double kBalloonLine = 0.35, kShoutLine = 0.6, kCaptionLine = 0.3;
 constexpr double kTitleHalo = 1.2;
 
-/// The line's baseline and turn, about the middle of the whole block of lines.
+/// Lettering has moved the middle of each baseline already; the line turns about that middle,
+/// clockwise for positive angles.
 TypeLine typeOf(const PlacedBalloon& balloon, const CopyLine& line) {
-  Vector sum;
-  for (const CopyLine& each : balloon.lines) sum = sum + (each.baselineMiddle - Point{});
-  // Half the height of capitals above the mean baseline is the middle of what is seen.
-  const double halfCap = balloon.sizePt * kMmPerPt * 0.35;
-  const Point middle =
-      Point{} + sum * (1.0 / static_cast<double>(balloon.lines.size())) + Vector{0, -halfCap};
   return {.text = line.text,
           .face = Face::Bold,
           .sizePt = balloon.sizePt,
           .at = line.baselineMiddle,
           .align = Align::Centre,
-          .turnDeg = balloon.turnDeg,
-          .turnAbout = middle};
+          .turnDeg = -balloon.turnDeg,
+          .turnAbout = line.baselineMiddle};
 }
 
 Path letters(const PlacedBalloon& balloon, const Typesetter& typesetter) {
@@ -60,10 +55,15 @@ std::vector<Polygon> thoughtBubbles(const PlacedBalloon& balloon) {
   const double whole = (tip - centre).length();
   if (!leave || *leave >= whole) return {};
   const Point start = between(centre, tip, *leave / whole);
+  // Shares of the way from cloud to tip: apart from each other at any length.
+  const double length = whole - *leave;
+  constexpr double places[] = {0.25, 0.62, 0.90}, radii[] = {0.18, 0.13, 0.09};
+  constexpr double largest[] = {1.3, 0.9, 0.6};
   std::vector<Polygon> bubbles;
-  constexpr double shares[] = {0.30, 0.62, 0.92}, radii[] = {1.25, 0.85, 0.5};
-  for (int i = 0; i < 3; ++i)
-    bubbles.push_back(ellipse(between(start, tip, shares[i]), radii[i] * 1.15, radii[i], 32));
+  for (int i = 0; i < 3; ++i) {
+    const double r = std::min(largest[i], length * radii[i]);
+    if (r > kBalloonLine) bubbles.push_back(ellipse(between(start, tip, places[i]), r, r, 32));
+  }
   return bubbles;
 }
 
@@ -87,8 +87,45 @@ Pen penFor(const PlacedBalloon& balloon) {
 
 void drawThought(Surface& surface, const PlacedBalloon& balloon) {
   const Pen pen = penFor(balloon);
-  drawShape(surface, cloudAround(balloon.outline), pen);
+  const bool plain = isConvex(balloon.outline);
+  drawShape(surface, plain ? cloudAround(balloon.outline) : Region{balloon.outline}, pen);
   for (const Polygon& bubble : thoughtBubbles(balloon)) drawShape(surface, {bubble}, pen);
+}
+
+/// What stands without a tail that joins its outline.
+void drawAlone(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter) {
+  if (balloon.kind == CopyKind::Sfx) return drawOpenLetters(surface, balloon, typesetter);
+  if (balloon.kind == CopyKind::Thought && !balloon.outline.points.empty())
+    return drawThought(surface, balloon);
+  if (!balloon.outline.points.empty())
+    return drawShape(surface, {balloon.outline}, penFor(balloon));
+  surface.line(letters(balloon, typesetter), {.ink = kPaper, .width = kTitleHalo, .round = true});
+}
+
+bool isJoinable(const PlacedBalloon& balloon) {
+  return !balloon.outline.points.empty() &&
+         (balloon.kind == CopyKind::Speech || balloon.kind == CopyKind::Whisper ||
+          balloon.kind == CopyKind::Shout);
+}
+
+/// The tail of one ends within the other: a bridge between balloons of one speaker.
+bool areBridged(const PlacedBalloon& a, const PlacedBalloon& b) {
+  const auto ends = [](const PlacedBalloon& from, const PlacedBalloon& in) {
+    return std::any_of(from.tail.points.begin(), from.tail.points.end(),
+                       [&](Point p) { return contains(in.outline, p); });
+  };
+  return a.kind == b.kind && isJoinable(b) && (ends(a, b) || ends(b, a));
+}
+
+/// That balloon and all that hang together with it by bridges.
+std::vector<std::size_t> joinedWith(const std::vector<PlacedBalloon>& balloons, std::size_t first) {
+  std::vector<std::size_t> group{first};
+  for (std::size_t k = 0; k < group.size(); ++k)
+    for (std::size_t j = 0; j < balloons.size(); ++j)
+      if (std::find(group.begin(), group.end(), j) == group.end() &&
+          areBridged(balloons[group[k]], balloons[j]))
+        group.push_back(j);
+  return group;
 }
 
 /// The point `along` mm further on the closed outline, for growing values of `along`.
@@ -135,18 +172,23 @@ Region cloudAround(const Polygon& outline) {
                             [](const Polygon& a, const Polygon& b) { return area(a) < area(b); })};
 }
 
-void drawBalloonShape(Surface& surface, const PlacedBalloon& balloon,
-                      const Typesetter& typesetter) {
-  if (balloon.lines.empty()) return;
-  if (balloon.kind == CopyKind::Sfx) return drawOpenLetters(surface, balloon, typesetter);
-  if (balloon.outline.points.empty()) {
-    surface.line(letters(balloon, typesetter), {.ink = kPaper, .width = kTitleHalo, .round = true});
-    return;
+void drawBalloonShapes(Surface& surface, const std::vector<PlacedBalloon>& balloons,
+                       const Typesetter& typesetter) {
+  std::vector<bool> done(balloons.size(), false);
+  for (std::size_t i = 0; i < balloons.size(); ++i) {
+    if (done[i] || balloons[i].lines.empty()) continue;
+    if (!isJoinable(balloons[i])) {
+      drawAlone(surface, balloons[i], typesetter);
+      continue;
+    }
+    std::vector<Polygon> parts;
+    for (const std::size_t each : joinedWith(balloons, i)) {
+      done[each] = true;
+      parts.push_back(balloons[each].outline);
+      if (!balloons[each].tail.points.empty()) parts.push_back(balloons[each].tail);
+    }
+    drawShape(surface, united(parts), penFor(balloons[i]));
   }
-  if (balloon.kind == CopyKind::Thought) return drawThought(surface, balloon);
-  std::vector<Polygon> parts{balloon.outline};
-  if (!balloon.tail.points.empty()) parts.push_back(balloon.tail);
-  drawShape(surface, united(parts), penFor(balloon));
 }
 
 void drawBalloonType(Surface& surface, const PlacedBalloon& balloon) {

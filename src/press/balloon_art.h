@@ -8,12 +8,14 @@
 
 namespace tw {
 
-/// What surrounds the type; sound effects are wholly drawn here, as open letters.
-void drawBalloonShape(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter);
+/// What surrounds the type; sound effects are wholly drawn here, as open letters. Balloons of one
+/// panel that a bridge joins get one outline together.
+void drawBalloonShapes(Surface& surface, const std::vector<PlacedBalloon>& balloons,
+                       const Typesetter& typesetter);
 /// The type itself.
 void drawBalloonType(Surface& surface, const PlacedBalloon& balloon);
 
-/// The outline of a thought: scallops around the given outline.
+/// A thought's outline where lettering gave only a plain convex one: scallops around it.
 Region cloudAround(const Polygon& outline);
 
 }  // namespace tw

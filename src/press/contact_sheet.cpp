@@ -165,9 +165,10 @@ void ContactSheet::drawWords(Surface& surface, std::size_t index) const {
                 .at = at + Vector{typesetter_.widthOf(rough.name, Face::Bold, 19) + 2.2, 0}});
   at.y += 1;
   say(fmt::format("{}, {} panels", rough.treatment, rough.panels.size()), Face::Regular, kBlack, 1);
-  say(fmt::format("{:.0f} % in order, {:.0f} % handed on", rough.reading.followed * 100,
-                  rough.reading.handedOn * 100),
-      Face::Regular, kQuiet, 2);
+  say(fmt::format("order kept by {:.0f} %", rough.reading.followed * 100), Face::Regular, kQuiet,
+      1);
+  say(fmt::format("leads hand on {:.0f} %", rough.reading.handedOn * 100), Face::Regular, kQuiet,
+      1);
   const std::vector<CardLine> lines = dearestFirst(rough.card);
   for (std::size_t i = 0; i < std::min(kReasons, lines.size()); ++i) {
     at.y += 1.3;

@@ -96,7 +96,7 @@ inline PlacedBalloon balloon(CopyKind kind, Point centre, std::vector<std::strin
   }
   const double w = longest * 1.75 + 4, h = static_cast<double>(lines.size()) * leading + 3;
   if (kind == CopyKind::Sfx || kind == CopyKind::Title) {
-    b.turnDeg = kind == CopyKind::Sfx ? 12 : 0;
+    b.turnDeg = kind == CopyKind::Sfx ? -12 : 0;
     return b;
   }
   if (kind == CopyKind::Caption) {

@@ -112,8 +112,7 @@ void PageArt::drawCopy(Surface& surface, const RoughPanel& panel, std::size_t in
   if (panel.balloons.empty()) return;
   surface.openGroup(fmt::format("copy-{}", index + 1), fmt::format("Copy of panel {}", index + 1),
                     true);
-  for (const PlacedBalloon& balloon : panel.balloons)
-    drawBalloonShape(surface, balloon, typesetter_);
+  drawBalloonShapes(surface, panel.balloons, typesetter_);
   for (const PlacedBalloon& balloon : panel.balloons) drawBalloonType(surface, balloon);
   surface.closeGroup();
 }
