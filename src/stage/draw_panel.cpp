@@ -24,6 +24,7 @@
 #include "stage/pen.h"
 #include "stage/picture.h"
 #include "stage/rasterise.h"
+#include "stage/refine.h"
 #include "stage/set_lines.h"
 #include "stage/shade.h"
 #include "stage/visible_lines.h"
@@ -37,17 +38,40 @@ constexpr double kLeastToneMm2 = 1.2;
 constexpr double kFocusWeight = 1.22, kFigureWeight = 1.0, kPropWeight = 0.88, kSetWeight = 0.55;
 constexpr double kHighestCastM = 1.2;  // what floats higher casts no shadow worth drawing
 
+/// The solids as they are drawn: cut to the frame, figures refined for their size on it.
+std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& camera, int width) {
+  std::vector<Solid> out;
+  for (const Solid& solid : solids) {
+    Solid copy{.mesh = {},
+               .figure = solid.figure,
+               .prop = solid.prop,
+               .isSet = solid.isSet,
+               .isFocus = solid.isFocus,
+               .head = solid.head,
+               .hair = solid.hair,
+               .top = solid.top,
+               .legs = solid.legs,
+               .shoes = solid.shoes};
+    copy.mesh = solid.figure >= 0 ? refinedFor(solid.mesh, camera, width) : solid.mesh;
+    out.push_back(std::move(copy));
+  }
+  return out;
+}
+
 class PanelArtist {
  public:
   PanelArtist(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
               const DrawOptions& options)
-      : solids_(solids),
+      : all_(solids),
+        solids_(forDrawing(solids, camera, options.width)),
         camera_(camera),
         options_(options),
         mood_(moodOf(options.setting)),
         light_(keyLight(camera)),
-        picture_(render(solids, camera, options.width, light_)),
-        view_{picture_, camera_, frame} {}
+        picture_(render(solids_, camera, options.width, light_)),
+        view_{picture_, camera_, frame},
+        windows_(windowsOf(picture_, solids_.size())),
+        ordinaryDepth_(findOrdinaryDepth()) {}
 
   Drawing draw(const Polygon& panel) {
     out_.clip = {panel};
@@ -55,11 +79,13 @@ class PanelArtist {
     if (options_.setLines) backdrop = setLines(view_, mood_, lineMm());
     out_.tones = std::move(backdrop.tones);
     addGrounds();
+    if (options_.shadows && mood_.castShadows) addCastShadows();
+    addCostumes(0, mood_.figureShade);
     if (options_.shadows) {
-      if (mood_.castShadows) addCastShadows();
-      addShadowSides();
+      addShadowSide(true, mood_.setShade);
+      addShadowSide(false, mood_.figureShade);
     }
-    addHair();
+    addCostumes(mood_.figureShade, 1);
     out_.strokes = std::move(backdrop.strokes);
     for (const std::size_t i : farFirst()) addLines(i);
     for (std::size_t i = 0; i < solids_.size(); ++i) addFace(i);
@@ -67,18 +93,38 @@ class PanelArtist {
   }
 
  private:
-  /// Small panels are drawn with a finer pen.
+  /// Millimetres on the page of a metre at the depth that counts as ordinary.
+  double mmPerM() const {
+    return camera_.intrinsics()(0, 0) * view_.frame.width() / ordinaryDepth_;
+  }
+
+  /// Small panels and small figures are drawn with a finer pen.
   double lineMm() const {
-    const double size = std::sqrt(view_.frame.area());
-    return options_.lineMm * std::clamp(std::pow(size / 75, 0.35), 0.6, 1.35);
+    const double panel = std::pow(std::sqrt(view_.frame.area()) / 75, 0.2);
+    const double headMm = 0.23 * mmPerM();
+    return options_.lineMm * std::clamp(panel * std::pow(headMm / 10, 0.3), 0.5, 1.3);
   }
 
   int blurPx(double mm) const {
     return std::max(1, static_cast<int>(std::lround(mm / view_.mmPerPx())));
   }
 
-  bool isSet(std::size_t pixel) const {
-    return solids_[static_cast<std::size_t>(picture_.solid[pixel])].isSet;
+  const Solid& solidAt(std::size_t pixel) const {
+    return solids_[static_cast<std::size_t>(picture_.solid[pixel])];
+  }
+
+  /// Around all solids that are set, or all that are not.
+  Window windowOf(bool set) const {
+    Window all;
+    for (std::size_t i = 0; i < solids_.size(); ++i)
+      if (solids_[i].isSet == set) all = around(all, windows_[i]);
+    return all;
+  }
+
+  Field maskOf(bool set) const {
+    return fieldOf(picture_, windowOf(set), [&](std::size_t i) {
+      return picture_.solid[i] >= 0 && solidAt(i).isSet == set ? 1.f : 0.f;
+    });
   }
 
   void addTone(Region region, double darkness) {
@@ -92,40 +138,52 @@ class PanelArtist {
 
   void addGrounds() {
     const bool darkBehind = mood_.skyDark > 0 || mood_.groundDark > 0;
-    const Field set = maskOf(picture_, [&](std::size_t i) { return isSet(i); });
-    addTone(shapeOf(set, kLeastToneMm2), mood_.setDark);
-    const Field things = maskOf(picture_, [&](std::size_t i) { return !isSet(i); });
-    if (darkBehind || mood_.setDark > 0) addTone(shapeOf(things, kLeastToneMm2), 0);
+    if (darkBehind || mood_.setDark > 0) {
+      addTone(shapeOf(maskOf(true), kLeastToneMm2), mood_.setDark);
+      addTone(shapeOf(maskOf(false), kLeastToneMm2), 0);
+    }
   }
 
-  /// Shadow side of the solids that `isOurs` accepts.
+  /// Forms are about a hand's breadth; what varies faster is the mesh, not the body.
   void addShadowSide(bool ofSet, double darkness) {
-    const Field ours = maskOf(picture_, [&](std::size_t i) { return isSet(i) == ofSet; });
-    Field light = fieldLike(picture_);
-    for (std::size_t i = 0; i < light.value.size(); ++i) light.value[i] = picture_.light[i];
-    light = blurredWithin(light, ours, blurPx(ofSet ? 0.3 : 0.55));
-    Field shade = fieldLike(picture_);
+    const Field ours = maskOf(ofSet);
+    const double calmMm = ofSet ? 0.3 : std::clamp(0.011 * mmPerM(), 0.35, 3.0);
+    Field light = fieldOf(picture_, ours.window, [&](std::size_t i) { return picture_.light[i]; });
+    light = blurredWithin(light, ours, blurPx(calmMm));
+    Field shade = fieldOver(ours.window);
     // A soft threshold: half-way exactly at kShadowBelow, so that tracing is finer than a pixel.
     for (std::size_t i = 0; i < shade.value.size(); ++i)
       shade.value[i] =
           ours.value[i] * std::clamp(0.5f + (kShadowBelow - light.value[i]) * 6.f, 0.f, 1.f);
-    addTone(traced(shade, view_, {0.5f, kLeastToneMm2, 0.45}), darkness);
+    const double least = std::max(kLeastToneMm2, std::pow(0.025 * mmPerM(), 2));
+    addTone(traced(shade, view_, {0.5f, least, std::clamp(calmMm, 0.4, 1.2)}), darkness);
   }
 
-  void addShadowSides() {
-    addShadowSide(true, mood_.setShade);
-    addShadowSide(false, mood_.figureShade);
-  }
-
-  void addHair() {
-    for (std::size_t s = 0; s < solids_.size(); ++s) {
-      if (solids_[s].figure < 0 || solids_[s].hair <= 0) continue;
-      const Field hair = maskOf(picture_, [&](std::size_t i) {
-        return picture_.solid[i] == static_cast<std::int16_t>(s) &&
-               picture_.part[i] == static_cast<std::uint8_t>(BodyPart::Hair);
-      });
-      addTone(shapeOf(hair, 0.3), solids_[s].hair);
+  /// Hair and costume whose value lies above `over`, up to `upTo`.
+  void addCostumes(double over, double upTo) {
+    using enum BodyPart;
+    for (std::size_t i = 0; i < solids_.size(); ++i) {
+      const Solid& s = solids_[i];
+      if (s.figure < 0) continue;
+      const auto add = [&](double value, std::initializer_list<BodyPart> parts) {
+        if (value > over && value <= upTo) addParts(i, parts, value);
+      };
+      add(s.top, {Torso, LeftArm, RightArm});
+      add(s.legs, {LeftLeg, RightLeg});
+      add(s.shoes, {LeftFoot, RightFoot});
+      add(s.hair, {Hair});
     }
+  }
+
+  void addParts(std::size_t solid, std::initializer_list<BodyPart> parts, double value) {
+    const Field mask = fieldOf(picture_, windows_[solid], [&](std::size_t i) {
+      const auto part = static_cast<BodyPart>(picture_.part[i]);
+      return picture_.solid[i] == static_cast<std::int16_t>(solid) &&
+                     std::find(parts.begin(), parts.end(), part) != parts.end()
+                 ? 1.f
+                 : 0.f;
+    });
+    addTone(shapeOf(mask, 0.3), value);
   }
 
   /// The solid pressed flat onto the ground along the light.
@@ -141,7 +199,7 @@ class PanelArtist {
   void addCastShadows() {
     if (camera_.eye().y() <= 0) return;
     Picture shadow = blankPicture(frameViewport(camera_, options_.width));
-    for (const Solid& solid : solids_) {
+    for (const Solid& solid : all_) {
       if (solid.isSet) continue;
       double lowest = std::numeric_limits<double>::infinity();
       for (const Vec3& p : solid.mesh.points) lowest = std::min(lowest, p.y());
@@ -149,14 +207,13 @@ class PanelArtist {
         rasterise(flattened(solid), 0, camera_, frameViewport(camera_, options_.width), light_,
                   shadow);
     }
-    Field mask = fieldLike(picture_);
-    for (std::size_t i = 0; i < mask.value.size(); ++i)
-      mask.value[i] = shadow.solid[i] >= 0 && picture_.depth[i] > shadow.depth[i] - 0.02f &&
-                              (picture_.solid[i] < 0 || isSet(i))
-                          ? 1.f
-                          : 0.f;
-    mask = blurred(mask, blurPx(0.25));
-    addTone(traced(mask, view_, {0.5f, kLeastToneMm2, 0.4}), castDarkness());
+    const Window window = windowsOf(shadow, 1)[0];
+    const Field mask = fieldOf(picture_, window, [&](std::size_t i) {
+      const bool onGround = picture_.solid[i] < 0 || solidAt(i).isSet;
+      return shadow.solid[i] >= 0 && onGround && picture_.depth[i] > shadow.depth[i] - 0.02f ? 1.f
+                                                                                             : 0.f;
+    });
+    addTone(traced(blurred(mask, blurPx(0.25)), view_, {0.5f, kLeastToneMm2, 0.4}), castDarkness());
   }
 
   double castDarkness() const { return std::min(0.9, mood_.figureShade + 0.14); }
@@ -178,7 +235,7 @@ class PanelArtist {
   }
 
   /// Depth that counts as ordinary: of the focus, else of the nearest figure.
-  double ordinaryDepth() const {
+  double findOrdinaryDepth() const {
     double best = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < solids_.size(); ++i) {
       if (solids_[i].isFocus) return std::max(0.3, middleDepth(i));
@@ -196,7 +253,7 @@ class PanelArtist {
                                      : kPropWeight;
     const Vec3 seen = camera_.rotation() * light_;
     pen.towardLight = Vector{seen.x(), seen.y()};
-    pen.middleDepth = ordinaryDepth();
+    pen.middleDepth = ordinaryDepth_;
     return pen;
   }
 
@@ -212,13 +269,16 @@ class PanelArtist {
     for (Stroke& stroke : face.strokes) out_.strokes.push_back(std::move(stroke));
   }
 
-  const std::vector<Solid>& solids_;
+  const std::vector<Solid>& all_;    ///< as given: for shadows of what the frame cuts off
+  const std::vector<Solid> solids_;  ///< as drawn
   const Camera& camera_;
   const DrawOptions& options_;
   Mood mood_;
   Vec3 light_;
   Picture picture_;
   PanelView view_;
+  std::vector<Window> windows_;  ///< where each solid is seen
+  double ordinaryDepth_;
   Drawing out_;
 };
 

@@ -35,8 +35,9 @@ struct Solid {
   int prop = -1;       ///< index into the staging's props, or −1
   bool isSet = false;  ///< walls, stairs, far things: drawn lighter
   bool isFocus = false;
-  std::optional<HeadMarks> head;  ///< figures: the face is drawn when it is large enough
-  double hair = 0.85;             ///< darkness of what is marked BodyPart::Hair
+  std::optional<HeadMarks> head;        ///< figures: the face is drawn when it is large enough
+  double hair = 0.85;                   ///< darkness of what is marked BodyPart::Hair
+  double top = 0, legs = 0, shoes = 0;  ///< the costume's own values, 0 paper … 1 black
 };
 
 struct Picture {

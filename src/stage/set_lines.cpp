@@ -63,7 +63,6 @@ class Backdrop {
     const double w = view.frame.width();
     horizon_ = Vec3(h.x() / w, h.y() / w,
                     h.z() - (h.x() * view.frame.min.x + h.y() * view.frame.min.y) / w);
-    figuresHeight_ = view.frame.height();
   }
 
   SetDrawing draw() {
@@ -194,8 +193,8 @@ class Backdrop {
     const bool water = mood_.ground == Ground::Water;
     std::vector<Point> points;
     const double phase = between01(0, 6), bend = between01(-1, 1);
-    for (int k = 0; k <= 10; ++k) {
-      const double t = k / 5.0 - 1;
+    for (int k = 0; k <= 24; ++k) {
+      const double t = k / 12.0 - 1;
       const double wave = water ? 0.025 * std::sin(5 * t + phase) : 0.035 * (1 - t * t) * bend;
       const auto p =
           view_.camera.project(at + flat * (t * halfLength) + Vec3(0, std::max(-0.02, wave), 0));
@@ -239,7 +238,7 @@ class Backdrop {
       const double reach = h * between01(1.05, 1.5);
       tone({{at(angle, 0.3 * h), at(angle + wide, 0.3 * h), at(angle + wide * 0.7, reach),
              at(angle + wide * 0.35, reach * 1.06)}},
-           1e-9);
+           0.45 * mood_.skyDark);
       angle += wide + pause;
     }
     // The deep is dark: a rolling edge near the bottom.
@@ -289,7 +288,6 @@ class Backdrop {
   double lineMm_;
   Random random_;
   Vec3 horizon_;  ///< in mm, positive toward the sky
-  double figuresHeight_ = 0;
   SetDrawing out_;
 };
 

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 
 #include "geometry/polygon.h"
 
@@ -26,13 +27,25 @@ constexpr double kThinMm = 0.02;
 struct Padded {
   const Field& field;
   float level;
-  int width() const { return field.width + 2 * kBeyond + 2; }
-  int height() const { return field.height + 2 * kBeyond + 2; }
+  int width() const { return field.window.width + 2 * kBeyond + 2; }
+  int height() const { return field.window.height + 2 * kBeyond + 2; }
+  int row(int y) const { return std::clamp(y - 1 - kBeyond, 0, field.window.height - 1); }
+  int column(int x) const { return std::clamp(x - 1 - kBeyond, 0, field.window.width - 1); }
   float at(int x, int y) const {
     if (x == 0 || y == 0 || x == width() - 1 || y == height() - 1) return -1;
-    return field.at(std::clamp(x - 1 - kBeyond, 0, field.width - 1),
-                    std::clamp(y - 1 - kBeyond, 0, field.height - 1)) -
-           level;
+    return field.at(column(x), row(y)) - level;
+  }
+  /// 1 where the row is above the level.
+  void signs(int y, std::vector<std::uint8_t>& out) const {
+    out.assign(static_cast<std::size_t>(width()), 0);
+    if (y == 0 || y == height() - 1) return;
+    const float* values = &field.value[field.index(0, row(y))];
+    for (int x = 0; x < field.window.width; ++x)
+      out[static_cast<std::size_t>(x + 1 + kBeyond)] = values[x] > level;
+    for (std::size_t i = 1; i <= kBeyond; ++i) {
+      out[i] = out[kBeyond + 1];
+      out[out.size() - 1 - i] = out[out.size() - 2 - kBeyond];
+    }
   }
 };
 
@@ -66,15 +79,18 @@ void addPieces(const Sides& s, int x, int y, const std::array<bool, 4>& in,
 std::vector<Link> piecesOf(const Padded& f) {
   const Sides sides{f.width()};
   std::vector<Link> links;
+  std::vector<std::uint8_t> upper, lower;
+  f.signs(0, upper);
   for (int y = 0; y + 1 < f.height(); ++y) {
-    bool leftTop = f.at(0, y) > 0, leftBottom = f.at(0, y + 1) > 0;
+    f.signs(y + 1, lower);
     for (int x = 0; x + 1 < f.width(); ++x) {
-      const bool rightTop = f.at(x + 1, y) > 0, rightBottom = f.at(x + 1, y + 1) > 0;
-      if (leftTop != rightTop || leftTop != leftBottom || leftTop != rightBottom)
-        addPieces(sides, x, y, {leftTop, rightTop, rightBottom, leftBottom}, links);
-      leftTop = rightTop;
-      leftBottom = rightBottom;
+      const auto i = static_cast<std::size_t>(x);
+      const int sum = upper[i] + upper[i + 1] + lower[i] + lower[i + 1];
+      if (sum == 0 || sum == 4) continue;
+      addPieces(sides, x, y, {upper[i] != 0, upper[i + 1] != 0, lower[i + 1] != 0, lower[i] != 0},
+                links);
     }
+    upper.swap(lower);
   }
   return links;
 }
@@ -86,7 +102,8 @@ Point crossing(const Padded& f, int side) {
   const double a = f.at(x, y), b = down ? f.at(x, y + 1) : f.at(x + 1, y);
   // At the outer ring the values are made up; the middle is as good as any.
   const double t = std::clamp(a / (a - b), 0.0, 1.0);
-  return {x + (down ? 0 : t) - kBeyond - 0.5, y + (down ? t : 0) - kBeyond - 0.5};
+  return {f.field.window.x + x + (down ? 0 : t) - kBeyond - 0.5,
+          f.field.window.y + y + (down ? t : 0) - kBeyond - 0.5};
 }
 
 std::vector<Polygon> rings(const Padded& f) {
@@ -126,37 +143,86 @@ Polygon softened(Polygon ring, int rounds) {
   return ring;
 }
 
-/// Box mean along one axis, `stride` from element to element.
-void boxMean(const float* in, float* out, int count, std::size_t stride, int radius) {
-  const auto at = [&](int i) {
-    return in[static_cast<std::size_t>(std::clamp(i, 0, count - 1)) * stride];
-  };
+/// Mean along a row.
+void meanAcross(const float* in, float* out, int count, int radius) {
+  const auto at = [&](int i) { return in[std::clamp(i, 0, count - 1)]; };
   float sum = 0;
   for (int i = -radius; i <= radius; ++i) sum += at(i);
   const float scale = 1.f / static_cast<float>(2 * radius + 1);
   for (int i = 0; i < count; ++i) {
-    out[static_cast<std::size_t>(i) * stride] = sum * scale;
+    out[i] = sum * scale;
     sum += at(i + radius + 1) - at(i - radius);
+  }
+}
+
+/// Mean along all columns at once, row by row, so that memory is walked in order.
+void meanDown(const Field& in, Field& out, int radius) {
+  const auto w = static_cast<std::size_t>(in.window.width);
+  const auto row = [&](int y) {
+    return &in.value[in.index(0, std::clamp(y, 0, in.window.height - 1))];
+  };
+  std::vector<float> sum(w, 0.f);
+  for (int y = -radius; y <= radius; ++y)
+    for (std::size_t x = 0; x < w; ++x) sum[x] += row(y)[x];
+  const float scale = 1.f / static_cast<float>(2 * radius + 1);
+  for (int y = 0; y < in.window.height; ++y) {
+    float* to = &out.value[out.index(0, y)];
+    const float *enters = row(y + radius + 1), *leaves = row(y - radius);
+    for (std::size_t x = 0; x < w; ++x) {
+      to[x] = sum[x] * scale;
+      sum[x] += enters[x] - leaves[x];
+    }
   }
 }
 
 }  // namespace
 
-Field fieldLike(const Picture& picture) {
-  return {picture.width, picture.height, std::vector<float>(picture.solid.size(), 0.f)};
+Window wholeOf(const Picture& picture) {
+  return {0, 0, picture.width, picture.height};
+}
+
+std::vector<Window> windowsOf(const Picture& picture, std::size_t solids) {
+  constexpr int kMargin = 8;
+  struct Box {
+    int left = 1 << 30, top = 1 << 30, right = -1, bottom = -1;
+  };
+  std::vector<Box> boxes(solids);
+  for (int y = 0; y < picture.height; ++y)
+    for (int x = 0; x < picture.width; ++x) {
+      const auto id = picture.solid[static_cast<std::size_t>(y) * picture.width + x];
+      if (id < 0) continue;
+      Box& b = boxes[static_cast<std::size_t>(id)];
+      b = {std::min(b.left, x), std::min(b.top, y), std::max(b.right, x), std::max(b.bottom, y)};
+    }
+  std::vector<Window> out;
+  for (const Box& b : boxes) {
+    const int left = std::max(0, b.left - kMargin), top = std::max(0, b.top - kMargin);
+    const int right = std::min(picture.width, b.right + 1 + kMargin);
+    const int bottom = std::min(picture.height, b.bottom + 1 + kMargin);
+    out.push_back(b.right < 0 ? Window{} : Window{left, top, right - left, bottom - top});
+  }
+  return out;
+}
+
+Window around(const Window& a, const Window& b) {
+  if (a.width == 0) return b;
+  if (b.width == 0) return a;
+  const int left = std::min(a.x, b.x), top = std::min(a.y, b.y);
+  return {left, top, std::max(a.x + a.width, b.x + b.width) - left,
+          std::max(a.y + a.height, b.y + b.height) - top};
+}
+
+Field fieldOver(const Window& window) {
+  return {window, std::vector<float>(static_cast<std::size_t>(window.width) * window.height, 0.f)};
 }
 
 Field blurred(const Field& field, int radius) {
-  if (radius <= 0) return field;
-  Field a = field, b = field;
-  const auto w = static_cast<std::size_t>(field.width);
+  if (radius <= 0 || field.value.empty()) return field;
+  Field a = field, b = fieldOver(field.window);
   for (int pass = 0; pass < 2; ++pass) {
-    for (int y = 0; y < field.height; ++y)
-      boxMean(&a.value[static_cast<std::size_t>(y) * w], &b.value[static_cast<std::size_t>(y) * w],
-              field.width, 1, radius);
-    for (int x = 0; x < field.width; ++x)
-      boxMean(&b.value[static_cast<std::size_t>(x)], &a.value[static_cast<std::size_t>(x)],
-              field.height, w, radius);
+    for (int y = 0; y < field.window.height; ++y)
+      meanAcross(&a.value[a.index(0, y)], &b.value[b.index(0, y)], field.window.width, radius);
+    meanDown(b, a, radius);
   }
   return a;
 }
@@ -175,6 +241,7 @@ Region traced(const Field& field, const PanelView& view, const TraceStyle& style
   const double pxSmooth = style.smoothMm / view.mmPerPx();
   const int rounds = std::clamp(static_cast<int>(2 * pxSmooth * pxSmooth), 1, 40);
   Region region;
+  if (field.value.empty()) return region;
   for (Polygon ring : rings(Padded{field, style.level})) {
     ring = softened(std::move(ring), rounds);
     for (Point& p : ring.points) p = view.pageFromPx(p);

@@ -8,16 +8,26 @@
 
 namespace tw {
 
-/// One number per pixel of the picture.
+/// A rectangle of pixels of the picture.
+struct Window {
+  int x = 0, y = 0, width = 0, height = 0;
+};
+Window wholeOf(const Picture& picture);
+/// For each solid the window around its pixels with a margin; empty where it is not seen.
+std::vector<Window> windowsOf(const Picture& picture, std::size_t solids);
+Window around(const Window& a, const Window& b);
+
+/// One number per pixel of a window; work outside of what is of interest is saved.
 struct Field {
-  int width = 0, height = 0;
+  Window window;
   std::vector<float> value;
 
-  float at(int x, int y) const {
-    return value[static_cast<std::size_t>(y) * width + static_cast<std::size_t>(x)];
+  std::size_t index(int x, int y) const {
+    return static_cast<std::size_t>(y) * window.width + static_cast<std::size_t>(x);
   }
+  float at(int x, int y) const { return value[index(x, y)]; }  ///< within the window
 };
-Field fieldLike(const Picture& picture);
+Field fieldOver(const Window& window);
 
 /// Mean over a square of 2·radius + 1 pixels, twice: nearly a bell. Edges repeat.
 Field blurred(const Field& field, int radius);
@@ -33,13 +43,16 @@ struct TraceStyle {
 /// so that tones reach the panel's border.
 Region traced(const Field& field, const PanelView& view, const TraceStyle& style);
 
-/// 1 where the picture shows a solid that `wanted` accepts.
-template <class Wanted>
-Field maskOf(const Picture& picture, const Wanted& wanted) {
-  Field mask = fieldLike(picture);
-  for (std::size_t i = 0; i < mask.value.size(); ++i)
-    mask.value[i] = picture.solid[i] >= 0 && wanted(i) ? 1.f : 0.f;
-  return mask;
+/// Fills the field from the picture: value = of(index of the pixel in the picture).
+template <class Of>
+Field fieldOf(const Picture& picture, const Window& window, const Of& of) {
+  Field field = fieldOver(window);
+  for (int y = 0; y < window.height; ++y) {
+    const std::size_t row = static_cast<std::size_t>(window.y + y) * picture.width + window.x;
+    for (int x = 0; x < window.width; ++x)
+      field.value[field.index(x, y)] = of(row + static_cast<std::size_t>(x));
+  }
+  return field;
 }
 
 }  // namespace tw

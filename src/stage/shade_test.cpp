@@ -21,10 +21,10 @@ Picture emptyPicture(int width, int height) {
 
 /// Signed distance to a disc's rim, in pixels, positive inside.
 Field disc(const Picture& picture, Point centre, double radius) {
-  Field f = fieldLike(picture);
-  for (int y = 0; y < f.height; ++y)
-    for (int x = 0; x < f.width; ++x)
-      f.value[static_cast<std::size_t>(y) * f.width + x] =
+  Field f = fieldOver(wholeOf(picture));
+  for (int y = 0; y < f.window.height; ++y)
+    for (int x = 0; x < f.window.width; ++x)
+      f.value[static_cast<std::size_t>(y) * f.window.width + x] =
           static_cast<float>(radius - std::hypot(x + 0.5 - centre.x, y + 0.5 - centre.y));
   return f;
 }
@@ -57,7 +57,7 @@ TEST_CASE("specks are dropped and tones run on to the panel's edge") {
   const Picture picture = emptyPicture(100, 100);
   const PanelView view{picture, kCamera, Rect{{0, 0}, {50, 50}}};
   CHECK(traced(disc(picture, {50, 50}, 2), view, {.level = 0, .leastMm2 = 5}).empty());
-  Field full = fieldLike(picture);
+  Field full = fieldOver(wholeOf(picture));
   for (float& v : full.value) v = 1;
   const Region all = traced(full, view, {});
   REQUIRE(all.size() == 1);
@@ -67,7 +67,7 @@ TEST_CASE("specks are dropped and tones run on to the panel's edge") {
 
 TEST_CASE("blurring keeps the mean and does not leave its figure") {
   const Picture picture = emptyPicture(60, 40);
-  Field f = fieldLike(picture), in = fieldLike(picture);
+  Field f = fieldOver(wholeOf(picture)), in = fieldOver(wholeOf(picture));
   for (std::size_t i = 0; i < f.value.size(); ++i) {
     in.value[i] = i % 60 < 30 ? 1.f : 0.f;
     f.value[i] = i % 60 < 30 ? 1.f : 9.f;

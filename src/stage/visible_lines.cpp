@@ -4,9 +4,9 @@
 //  2 A sample is seen when the picture holds, within one pixel, something no nearer than the line
 //    (plus a tolerance): at a contour the pixel outside is farther, so being off by a pixel does
 //    no harm.
-//  3 Look two pixels outward: what lies there tells how deep the step is. A fold with a step under
-//    kFaintFoldM is where two volumes of a body melt together, not a line; a nearer thing there
-//    means that the line disappears behind it.
+//  3 Look two pixels outward: what lies there tells how deep the step is. A fold with a small step
+//    (in metres, and on the page) is where two volumes of a body melt together, not a line; a
+//    nearer thing there means that the line disappears behind it.
 //  4 A majority over neighbouring samples removes flicker; short gaps are closed, short stretches
 //    dropped.
 //  5 Ends of stretches of the same body that meet are joined, nearest and straightest first, the
@@ -27,6 +27,8 @@ namespace {
 constexpr double kDepthToleranceM = 0.008;
 constexpr double kDepthToleranceShare = 0.002;
 constexpr double kFaintFoldM = 0.022;
+constexpr double kFaintFoldFineM = 0.006;  // on heads and hands, whose forms are small
+constexpr double kFaintFoldMm = 0.8;       // on the page: a smaller step is texture, not a form
 constexpr double kOutwardPx = 2.0;
 constexpr double kFrameMarginPx = 6;  // lines run on so that the border cuts them, not we
 constexpr int kMajorityReach = 3;     // samples to either side
@@ -41,6 +43,7 @@ struct Sample {
   double depth = 0;
   Vector outward;
   double gap = kOpenGap;
+  double leastGap = 0;  ///< m; a fold with less behind it is not drawn
   bool seen = false;
   bool inFrame = true;
   bool otherInFront = false;  ///< hidden by another solid
@@ -85,6 +88,21 @@ float deepestAround(const PanelView& view, Point px) {
   return deepest;
 }
 
+bool isFine(std::uint8_t part) {
+  const auto p = static_cast<BodyPart>(part);
+  return p == BodyPart::Head || p == BodyPart::LeftHand || p == BodyPart::RightHand;
+}
+
+/// Step behind a fold of a body that makes it worth a line, m.
+double leastFold(const PanelView& view, const Sample& s) {
+  const double mmPerM = view.camera.intrinsics()(0, 0) * view.frame.width() / s.depth;
+  // Fine folds lie within the small form; where a wrist meets an arm there is no line.
+  const std::uint8_t part = view.picture.part[view.pixelAt(s.px - s.outward)];
+  const bool fine =
+      isFine(part) && part == view.picture.part[view.pixelAt(s.px + s.outward * kOutwardPx)];
+  return std::max(fine ? kFaintFoldFineM : kFaintFoldM, kFaintFoldMm / mmPerM);
+}
+
 void judge(Sample& s, int index, LineKind kind, const PanelView& view) {
   s.inFrame = nearFrame(view, s.px);
   if (!s.inFrame) return;
@@ -98,11 +116,13 @@ void judge(Sample& s, int index, LineKind kind, const PanelView& view) {
   s.gap = std::min(kOpenGap, behind);
   if (view.picture.solid[outside] == index) {
     s.gap = std::max(0.0, s.gap);
+    s.leastGap = leastFold(view, s);
   } else if (behind < -tolerance) {
     s.seen = false;
     s.otherInFront = true;
   } else {
     s.gap = std::max(s.gap, 4 * kFaintFoldM);  // another thing: always a line
+    s.leastGap = 0;
   }
 }
 
@@ -128,23 +148,21 @@ std::vector<Sample> sampled(const std::vector<FlatPoint>& flat, int index, LineK
   return out;
 }
 
-/// Mean step around each sample decides whether a fold is worth a line.
+/// The mean step around each sample decides whether a fold is worth a line.
 void dropFaintFolds(std::vector<Sample>& samples, double mmPerPx) {
   const int reach = std::max(2, static_cast<int>(0.6 / mmPerPx));
   const int n = static_cast<int>(samples.size());
-  std::vector<double> mean(samples.size(), 0);
+  std::vector<bool> faint(samples.size(), false);
   for (int i = 0; i < n; ++i) {
-    double sum = 0;
-    int count = 0;
+    double over = 0;
     for (int j = std::max(0, i - reach); j <= std::min(n - 1, i + reach); ++j) {
-      if (!samples[static_cast<std::size_t>(j)].seen) continue;
-      sum += std::min(samples[static_cast<std::size_t>(j)].gap, 5 * kFaintFoldM);
-      ++count;
+      const Sample& s = samples[static_cast<std::size_t>(j)];
+      if (s.seen) over += std::min(s.gap, 3 * s.leastGap + 5 * kFaintFoldM) - s.leastGap;
     }
-    mean[static_cast<std::size_t>(i)] = count > 0 ? sum / count : 0;
+    faint[static_cast<std::size_t>(i)] = over < 0;
   }
   for (std::size_t i = 0; i < samples.size(); ++i)
-    if (mean[i] < kFaintFoldM) samples[i].seen = false;
+    if (faint[i]) samples[i].seen = false;
 }
 
 void settleByMajority(std::vector<Sample>& samples) {
@@ -223,59 +241,110 @@ Vector leaving(const SeenLine& line, bool atLast, double mmPerPx) {
   return (tip - before).unit();
 }
 
+/// The end of a line: 2·line for its first, one more for its last point.
+using End = std::size_t;
+
 struct Join {
   double cost;
-  std::size_t a, b;
-  bool aLast, bLast;
+  End a, b;
+  auto operator<=>(const Join&) const = default;
 };
 
-bool mayJoin(const SeenLine& line, bool atLast) {
-  return !line.closed && line.kind == LineKind::Contour &&
-         (atLast ? line.last : line.first) == LineEnd::Free;
+struct OpenEnd {
+  End end;
+  Point tip;
+  Vector leaving;
+};
+
+std::vector<OpenEnd> openEnds(const std::vector<SeenLine>& lines, double mmPerPx) {
+  std::vector<OpenEnd> out;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const SeenLine& line = lines[i];
+    if (line.closed || line.kind != LineKind::Contour) continue;
+    if (line.first == LineEnd::Free)
+      out.push_back({2 * i, line.points.front().at, leaving(line, false, mmPerPx)});
+    if (line.last == LineEnd::Free)
+      out.push_back({2 * i + 1, line.points.back().at, leaving(line, true, mmPerPx)});
+  }
+  return out;
 }
 
 std::vector<Join> possibleJoins(const std::vector<SeenLine>& lines, double mmPerPx) {
   const double most = std::max(kJoinMm, 5 * mmPerPx);
+  const std::vector<OpenEnd> ends = openEnds(lines, mmPerPx);
   std::vector<Join> joins;
-  for (std::size_t a = 0; a < lines.size(); ++a)
-    for (std::size_t b = a; b < lines.size(); ++b)
-      for (int which = 0; which < 4; ++which) {
-        const bool aLast = which & 1, bLast = which & 2;
-        if (a == b && (aLast || !bLast)) continue;
-        if (!mayJoin(lines[a], aLast) || !mayJoin(lines[b], bLast)) continue;
-        const Point p = aLast ? lines[a].points.back().at : lines[a].points.front().at;
-        const Point q = bLast ? lines[b].points.back().at : lines[b].points.front().at;
-        const double distance = (q - p).length();
-        if (distance > most || (a == b && lengthOf(lines[a]) < 4 * most)) continue;
-        const double straight =
-            -dot(leaving(lines[a], aLast, mmPerPx), leaving(lines[b], bLast, mmPerPx));
-        if (straight < (distance < most / 3 ? -0.5 : 0.0)) continue;
-        joins.push_back({distance + most * (1 - straight), a, b, aLast, bLast});
-      }
-  std::sort(joins.begin(), joins.end(), [](const Join& x, const Join& y) {
-    return std::tie(x.cost, x.a, x.b, x.aLast, x.bLast) <
-           std::tie(y.cost, y.a, y.b, y.aLast, y.bLast);
-  });
+  for (std::size_t i = 0; i < ends.size(); ++i)
+    for (std::size_t j = i + 1; j < ends.size(); ++j) {
+      const Vector apart = ends[j].tip - ends[i].tip;
+      if (std::abs(apart.x) > most || apart.length() > most) continue;
+      const bool itself = ends[i].end / 2 == ends[j].end / 2;
+      if (itself && lengthOf(lines[ends[i].end / 2]) < 4 * most) continue;
+      const double straight = -dot(ends[i].leaving, ends[j].leaving);
+      if (straight < (apart.length() < most / 3 ? -0.5 : 0.0)) continue;
+      joins.push_back({apart.length() + most * (1 - straight), ends[i].end, ends[j].end});
+    }
+  std::sort(joins.begin(), joins.end());
   return joins;
 }
 
-/// Joins the cheapest pair until none is left. Few lines, so starting over each time is cheap.
-void joinMeeting(std::vector<SeenLine>& lines, double mmPerPx) {
-  for (;;) {
-    const std::vector<Join> joins = possibleJoins(lines, mmPerPx);
-    if (joins.empty()) return;
-    const Join& j = joins.front();
-    if (j.a == j.b) {
-      lines[j.a].closed = true;
-      continue;
+/// Two lines that meet run a little past each other; both are cut where they come closest.
+void cutOvershoot(std::vector<SeenPoint>& a, std::vector<SeenPoint>& b) {
+  const std::size_t reach = std::min({a.size() / 2, b.size() / 2, std::size_t{14}});
+  double best = std::numeric_limits<double>::infinity();
+  std::size_t cutA = 0, cutB = 0;
+  for (std::size_t i = 0; i < reach; ++i)
+    for (std::size_t j = 0; j < reach; ++j) {
+      const double d = (a[a.size() - 1 - i].at - b[j].at).length();
+      if (d < best) {
+        best = d;
+        cutA = i;
+        cutB = j;
+      }
     }
-    if (!j.aLast) reverse(lines[j.a]);
-    if (j.bLast) reverse(lines[j.b]);
-    SeenLine& a = lines[j.a];
-    a.points.insert(a.points.end(), lines[j.b].points.begin(), lines[j.b].points.end());
-    a.last = lines[j.b].last;
-    lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(j.b));
+  a.resize(a.size() - cutA);
+  b.erase(b.begin(), b.begin() + static_cast<std::ptrdiff_t>(cutB));
+}
+
+/// Follows the partners from the end `from` of a line and returns all it passes as one line.
+SeenLine strung(std::vector<SeenLine>& lines, const std::vector<std::ptrdiff_t>& partner,
+                std::vector<bool>& used, End from) {
+  SeenLine out;
+  for (std::ptrdiff_t at = static_cast<std::ptrdiff_t>(from); at >= 0;) {
+    const End end = static_cast<End>(at);
+    if (used[end / 2]) {
+      out.closed = true;
+      break;
+    }
+    used[end / 2] = true;
+    SeenLine& piece = lines[end / 2];
+    if (end % 2 == 1) reverse(piece);
+    if (out.points.empty()) {
+      out = std::move(piece);
+    } else {
+      cutOvershoot(out.points, piece.points);
+      out.points.insert(out.points.end(), piece.points.begin(), piece.points.end());
+      out.last = piece.last;
+    }
+    at = partner[end ^ 1];
   }
+  return out;
+}
+
+/// Joins cheapest pairs first, each end once, and strings the pieces together.
+std::vector<SeenLine> joined(std::vector<SeenLine> lines, double mmPerPx) {
+  std::vector<std::ptrdiff_t> partner(2 * lines.size(), -1);
+  for (const Join& j : possibleJoins(lines, mmPerPx)) {
+    if (partner[j.a] >= 0 || partner[j.b] >= 0) continue;
+    partner[j.a] = static_cast<std::ptrdiff_t>(j.b);
+    partner[j.b] = static_cast<std::ptrdiff_t>(j.a);
+  }
+  std::vector<bool> used(lines.size(), false);
+  std::vector<SeenLine> out;
+  for (End end = 0; end < partner.size(); ++end)
+    if (!used[end / 2] && partner[end] < 0) out.push_back(strung(lines, partner, used, end));
+  for (End end = 0; end < partner.size(); ++end)
+    if (!used[end / 2]) out.push_back(strung(lines, partner, used, end));
+  return out;
 }
 
 void smoothAlong(SeenLine& line, double mmPerPx) {
@@ -332,7 +401,7 @@ std::vector<SeenLine> visibleLines(const Solid& solid, int index, const PanelVie
       addStretches(samples, chain.kind, view, lines);
       if (whole && !lines.empty()) lines.back().closed = true;
     }
-  joinMeeting(lines, view.mmPerPx());
+  lines = joined(std::move(lines), view.mmPerPx());
   std::erase_if(lines, tooShort);
   for (SeenLine& line : lines) smoothAlong(line, view.mmPerPx());
   return lines;
