@@ -31,10 +31,31 @@ Path letters(const PlacedBalloon& balloon, const Typesetter& typesetter) {
   return all;
 }
 
+/// Each contour filled by itself, so that the holes of letters show paper and not the art behind.
+void fillHoles(Surface& surface, const Path& path) {
+  Path contour;
+  const Point* p = path.points().data();
+  for (const Path::Step step : path.steps()) {
+    if (step == Path::Step::Move) {
+      surface.fill(contour, kPaper, FillRule::NonZero);
+      contour = Path();
+      contour.moveTo(*p++);
+    }
+    if (step == Path::Step::Line) contour.lineTo(*p++);
+    if (step == Path::Step::Curve) {
+      contour.curveTo(p[0], p[1], p[2]);
+      p += 3;
+    }
+    if (step == Path::Step::Close) contour.close();
+  }
+  surface.fill(contour, kPaper, FillRule::NonZero);
+}
+
 /// Large and open: paper inside, a black line outside, heavier as the letters grow.
 void drawOpenLetters(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter) {
   const Path path = letters(balloon, typesetter);
   const double line = std::clamp(balloon.sizePt * 0.02, 0.25, 0.8);
+  fillHoles(surface, path);
   surface.line(path, {.ink = kPaper, .width = line * 4, .round = true});
   surface.line(path, {.ink = kBlack, .width = line * 2, .round = true});
   surface.fill(path, kPaper, FillRule::NonZero);

@@ -39,6 +39,70 @@ double scaleIn(Vector cell, bool beside, double width, double height) {
   return std::max(0.0, std::min({kLargest, roomX / width, roomY / height}));
 }
 
+/// What is said about one rough, from the top of its column downward.
+class WordColumn {
+ public:
+  WordColumn(Surface& surface, const Rect& column, const Typesetter& typesetter)
+      : surface_(surface), column_(column), typesetter_(typesetter), y_(column.min.y) {}
+
+  void tell(const Rough& rough, bool narrow) {
+    name(rough);
+    facts(rough, narrow);
+    const std::vector<CardLine> lines = dearestFirst(rough.card);
+    for (std::size_t i = 0; i < std::min(kReasons, lines.size()); ++i) {
+      y_ += 1.2;
+      say(costInWords(lines[i].cost) + "  " + lines[i].rule, Face::Bold, kBlack, 1);
+      say(lines[i].reason, Face::Regular, kBlack, narrow ? 5 : 2);
+    }
+  }
+
+ private:
+  void name(const Rough& rough) {
+    y_ += 5;
+    const Point at{column_.min.x, y_};
+    const double width = typesetter_.widthOf(rough.name, Face::Bold, 19);
+    surface_.type({.text = rough.name, .face = Face::Bold, .sizePt = 19, .at = at});
+    surface_.type({.text = costInWords(rough.score),
+                   .face = Face::Bold,
+                   .sizePt = 11,
+                   .at = at + Vector{width + 2.2, 0}});
+    y_ += 1;
+  }
+
+  void facts(const Rough& rough, bool narrow) {
+    const std::string shape = fmt::format("{}, {} panels", rough.treatment, rough.panels.size());
+    const std::string order = fmt::format("order kept by {:.0f} %", rough.reading.followed * 100);
+    const std::string leads = fmt::format("leads hand on {:.0f} %", rough.reading.handedOn * 100);
+    if (!narrow) return say(shape + ", " + order + ", " + leads, Face::Regular, kQuiet, 2);
+    say(shape, Face::Regular, kBlack, 1);
+    say(rough.arrangement, Face::Regular, kQuiet, 1);
+    say(order, Face::Regular, kQuiet, 1);
+    say(leads, Face::Regular, kQuiet, 1);
+  }
+
+  /// At most that many lines; the last one ends in an ellipsis when there would be more.
+  void say(const std::string& text, Face face, Ink ink, std::size_t most) {
+    if (text.empty()) return;
+    std::vector<std::string> lines = typesetter_.broken(text, face, kTextPt, column_.width());
+    if (lines.size() > most) {
+      for (std::size_t i = most; i < lines.size(); ++i) lines[most - 1] += " " + lines[i];
+      lines[most - 1] = typesetter_.shortened(lines[most - 1], face, kTextPt, column_.width());
+      lines.resize(most);
+    }
+    for (const std::string& line : lines) {
+      if (y_ + kLineMm > column_.max.y) return;
+      y_ += kLineMm;
+      surface_.type(
+          {.text = line, .face = face, .sizePt = kTextPt, .at = {column_.min.x, y_}, .ink = ink});
+    }
+  }
+
+  Surface& surface_;
+  Rect column_;
+  const Typesetter& typesetter_;
+  double y_;
+};
+
 }  // namespace
 
 ContactGrid contactGrid(std::size_t roughs, double trimWidth, double trimHeight) {
@@ -70,15 +134,11 @@ std::string ContactSheet::title() const {
   return fmt::format("{}, page {}, roughs", pictures_.front()->jobTitle, pictures_.front()->page);
 }
 
-Point ContactSheet::cellCorner(std::size_t index) const {
+Point ContactSheet::trimCorner(std::size_t index) const {
   const Vector cell = cellSize(grid_.columns, grid_.rows);
   const int column = static_cast<int>(index) % grid_.columns;
   const int row = static_cast<int>(index) / grid_.columns;
   return field().min + Vector{column * (cell.x + kBetween), row * (cell.y + kBetween)};
-}
-
-Point ContactSheet::trimCorner(std::size_t index) const {
-  return cellCorner(index);
 }
 
 std::vector<PdfLayer> ContactSheet::layers() const {
@@ -132,49 +192,16 @@ void ContactSheet::drawMiniature(Surface& surface, std::size_t index) const {
 
 void ContactSheet::drawWords(Surface& surface, std::size_t index) const {
   const RoughPicture& picture = *pictures_[index];
-  const Rough& rough = picture.rough;
   const Vector cell = cellSize(grid_.columns, grid_.rows);
   const Vector page{picture.sheet.trimWidth * grid_.scale, picture.sheet.trimHeight * grid_.scale};
-  Point at = cellCorner(index);
-  double width = page.x;
+  const Point corner = trimCorner(index);
+  Rect column{corner + Vector{0, page.y + 1.5}, corner + Vector{page.x, cell.y + 0.5}};
   if (grid_.wordsBeside) {
-    at.x += page.x + kWordsGap;
-    width = std::max(kWordsWidth, std::min(cell.x - page.x - kWordsGap, kWordsWidth + 8));
-  } else {
-    at.y += page.y + 1.5;
+    const double left = page.x + kWordsGap;
+    column = {corner + Vector{left, 0},
+              corner + Vector{std::min(cell.x, left + kWordsWidth + 10), cell.y + 0.5}};
   }
-  const double bottom = cellCorner(index).y + cell.y + 0.5;
-  const auto say = [&](const std::string& text, Face face, Ink ink, std::size_t most) {
-    std::vector<std::string> lines = typesetter_.broken(text, face, kTextPt, width);
-    if (lines.size() > most) {
-      for (std::size_t i = most; i < lines.size(); ++i) lines[most - 1] += " " + lines[i];
-      lines[most - 1] = typesetter_.shortened(lines[most - 1], face, kTextPt, width);
-      lines.resize(most);
-    }
-    for (const std::string& line : lines) {
-      if (at.y + kLineMm > bottom) return;
-      at.y += kLineMm;
-      surface.type({.text = line, .face = face, .sizePt = kTextPt, .at = at, .ink = ink});
-    }
-  };
-  at.y += 5;
-  surface.type({.text = rough.name, .face = Face::Bold, .sizePt = 19, .at = at});
-  surface.type({.text = costInWords(rough.score),
-                .face = Face::Bold,
-                .sizePt = 11,
-                .at = at + Vector{typesetter_.widthOf(rough.name, Face::Bold, 19) + 2.2, 0}});
-  at.y += 1;
-  say(fmt::format("{}, {} panels", rough.treatment, rough.panels.size()), Face::Regular, kBlack, 1);
-  say(fmt::format("order kept by {:.0f} %", rough.reading.followed * 100), Face::Regular, kQuiet,
-      1);
-  say(fmt::format("leads hand on {:.0f} %", rough.reading.handedOn * 100), Face::Regular, kQuiet,
-      1);
-  const std::vector<CardLine> lines = dearestFirst(rough.card);
-  for (std::size_t i = 0; i < std::min(kReasons, lines.size()); ++i) {
-    at.y += 1.3;
-    say(costInWords(lines[i].cost) + "  " + lines[i].rule, Face::Bold, kBlack, 1);
-    say(lines[i].reason, Face::Regular, kBlack, grid_.wordsBeside ? 5 : 2);
-  }
+  WordColumn(surface, column, typesetter_).tell(picture.rough, grid_.wordsBeside);
 }
 
 }  // namespace tw

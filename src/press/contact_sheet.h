@@ -32,8 +32,7 @@ class ContactSheet {
   std::string title() const;
 
  private:
-  Point cellCorner(std::size_t index) const;
-  /// Where the trim's top left corner of that miniature stands.
+  /// Where the trim's top left corner of that miniature stands, and its cell begins.
   Point trimCorner(std::size_t index) const;
   void drawBare(Surface& surface) const;
   void drawHead(Surface& surface) const;

@@ -144,6 +144,7 @@ inline RoughPicture rough(int kind, const std::string& name, int lines = 24) {
   page.rough.name = name;
   page.rough.score = 1.37 + 0.21 * (name[0] - 'A');
   page.rough.treatment = kind == 1 ? "ground" : kind == 2 ? "slanted" : "plain";
+  page.rough.arrangement = kind == 1 ? "[(1 2) 3 (4 5)]" : "[(1 2) 3 (4 5 6)]";
   page.rough.card = card();
   page.rough.reading = {{1, 2, 3, 4, 5, 6}, 0.92, 0.71};
   const Rect trim = page.sheet.trimRect();
