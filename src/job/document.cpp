@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
 
 #include "job/migrate.h"
@@ -114,6 +115,7 @@ std::string writeSheetText(const Sheet& sheet) {
 JobFile jobFileOf(const Job& job) {
   JobFile file{job.title, job.client, job.due, job.sheet, job.cast, job.scriptFile, {}};
   for (const Page& page : job.pages) file.pages.push_back(page.number);
+  std::sort(file.pages.begin(), file.pages.end());
   return file;
 }
 
