@@ -17,7 +17,7 @@ namespace tw {
 namespace {
 
 constexpr double kBlendedDetail = 0.8;  // coarser meshes serve measures, which ask no light
-constexpr double kBlendReach = 0.030;   // of stature: about the radius of a knee
+constexpr double kBlendCell = 0.022;    // of stature: half an arm
 
 }  // namespace
 
@@ -71,7 +71,7 @@ Mesh bodyMesh(const Body& body, const Skeleton& skeleton, double detail) {
     addFoot(sculpt, left);
   }
   shadeSmoothly(sculpt.mesh, 0, 0);
-  if (detail >= kBlendedDetail) blendNormals(sculpt.mesh, massed, kBlendReach * sculpt.unit);
+  if (detail >= kBlendedDetail) blendNormals(sculpt.mesh, massed, kBlendCell * sculpt.unit);
   return std::move(sculpt.mesh);
 }
 

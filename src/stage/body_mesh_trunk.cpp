@@ -96,9 +96,9 @@ void addGirdle(Sculpt& s, bool left, const Vec3& shoulder) {
     rings.push_back(ringAt(inner + share * (shoulder - inner), frame,
                            {top * u, under * u, front * u, back * u}, upward > 0 ? 1 : -1, 1));
   };
-  ring(0, 0.036, 0.060, 0.040, 0.056);
-  ring(0.5, 0.036, 0.056, 0.040, 0.050);
-  ring(0.92, 0.034, 0.040, 0.036, 0.038);
+  ring(0, 0.036, 0.098, 0.043, 0.060);
+  ring(0.5, 0.036, 0.090, 0.047, 0.054);
+  ring(0.92, 0.034, 0.060, 0.039, 0.040);
   addLoft(s.mesh, rings, {0.02 * u, 0.028 * u}, innerFineness(s.fine), BodyPart::Torso);
 }
 
@@ -132,8 +132,8 @@ void addArmpit(Sculpt& s, bool left, const Vec3& shoulder, const Vec3& elbow) {
   const Mat3 frame = frameAlong(high - low, chest.col(2));
   std::vector<Ring> rings;
   rings.push_back(ringAt(low, frame, {0.020, 0.020, 0.042, 0.038}, side, u));
-  rings.push_back(ringAt(middle, frame, {0.030, 0.030, 0.046, 0.040}, side, u));
-  rings.push_back(ringAt(high, frame, {0.024, 0.024, 0.030, 0.030}, side, u));
+  rings.push_back(ringAt(middle, frame, {0.030, 0.030, 0.050, 0.040}, side, u));
+  rings.push_back(ringAt(high, frame, {0.026, 0.026, 0.037, 0.032}, side, u));
   addLoft(s.mesh, rings, {0.04 * u, 0.015 * u}, innerFineness(s.fine), BodyPart::Torso);
 }
 

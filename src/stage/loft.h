@@ -42,7 +42,8 @@ void addLoft(Mesh& mesh, const std::vector<Ring>& rings, Ends ends, const Finene
 /// Fills normals of all points from `firstPoint` on, weighted by area.
 void shadeSmoothly(Mesh& mesh, std::size_t firstPoint, std::size_t firstTriangle);
 
-/// Lets the normals of the first `count` points agree with those of points within `reach` metres.
-void blendNormals(Mesh& mesh, std::size_t count, double reach);
+/// Lets the normals of the first `count` points agree with those of their surroundings, about two
+/// cells of `cell` metres wide.
+void blendNormals(Mesh& mesh, std::size_t count, double cell);
 
 }  // namespace tw
