@@ -22,8 +22,9 @@ namespace tw {
 
 namespace {
 
-constexpr std::size_t kTargetReach = 12;  // words behind a verb in which its object is sought
-constexpr std::size_t kNounReach = 6;     // words between a subject and its verb
+constexpr std::size_t kTargetReach = 12;   // words behind a verb in which its object is sought
+constexpr std::size_t kSubjectReach = 60;  // words before a verb; longer sentences are no prose
+constexpr std::size_t kNounReach = 6;      // words between a subject and its verb
 
 struct Doing {
   std::string pose, relation, target;
@@ -44,7 +45,7 @@ class ActionReader {
     for (const Mention& mention : mentions) persons_[mention.at].push_back(mention);
     for (const PropMention& thing : things) thingAt_[thing.at] = thing.prop;
     for (const Mention& mention : mentions)
-      if (mention.isFigure && !doings_.contains(mention.person)) {
+      if (mention.isFigure && order_.size() < kMostFigures && !doings_.contains(mention.person)) {
         doings_.emplace(mention.person, Doing{});
         order_.push_back(mention.person);
       }
@@ -186,7 +187,7 @@ class ActionReader {
 
   /// Persons named nearest before `at` in its sentence, with those joined to them.
   Persons personsBefore(std::size_t at) const {
-    for (std::size_t i = at; i-- > 0;) {
+    for (std::size_t i = at; i-- > 0 && at - i < kSubjectReach;) {
       if (tokens_[i].kind == Token::Kind::Stop && tokens_[i].text != ":") break;
       if (seenAt(i).empty()) continue;
       Persons found = seenAt(i);
@@ -226,7 +227,7 @@ class ActionReader {
   }
 
   Persons lastPersons(std::size_t at) const {
-    for (std::size_t i = at; i-- > 0;)
+    for (std::size_t i = at; i-- > 0 && at - i < kSubjectReach;)
       if (!seenAt(i).empty()) return seenAt(i);
     return {};
   }
@@ -254,6 +255,7 @@ class ActionReader {
   std::string targetFrom(std::size_t at, const Persons& subjects) const {
     for (std::size_t i = at; i < std::min(tokens_.size(), at + kTargetReach); ++i) {
       if (!tokens_[i].isWord() || isIn(lexicon_.grammar.clauseWords, i)) return {};
+      if (word(i) == "with") return {};  // "swims down with the lantern" does not swim to it
       if (i > at && word(i - 1) == "and" && lexicon_.verbForms.contains(word(i))) return {};
       if (thingAt_[i] != kNone) return props_[thingAt_[i]].id;
       for (const Mention& mention : persons_[i]) {

@@ -38,7 +38,7 @@ class PageBreakdown {
   Beat beatOf(const RawPanel& panel) {
     Beat beat;
     beat.panel = panel.number;
-    beat.id = uniqueId(fmt::format("p{}-{}", page_.head.first, panel.number));
+    beat.id = fmt::format("p{}-{}", page_.head.first, panel.number);
     beat.line = panel.line;
     beat.description = panel.description;
     addCopy(panel, beat);
@@ -56,16 +56,6 @@ class PageBreakdown {
     frame(framingIn(tokens, lexicon_), beat);
     remember(mentions, beat);
     return beat;
-  }
-
-  std::string uniqueId(std::string id) const {
-    const auto taken = [&](const std::string& wanted) {
-      return std::ranges::find(beats_, wanted, &Beat::id) != beats_.end();
-    };
-    if (!taken(id)) return id;
-    for (char letter = 'b'; letter < 'z'; ++letter)
-      if (!taken(id + letter)) return id + letter;
-    return id + "z";
   }
 
   void takeSetting(std::string setting) {
@@ -117,7 +107,8 @@ class PageBreakdown {
       const CopyItem& item = beat.copy[i];
       if (!isSpoken(item.kind) || item.offPanel) continue;
       for (const std::string& name : panel.copy[i].cue.names)
-        if (const auto person = roster_.find(name); person && !figure(beat, roster_.idOf(*person)))
+        if (const auto person = roster_.find(name);
+            person && beat.figures.size() < kMostFigures && !figure(beat, roster_.idOf(*person)))
           beat.figures.push_back({roster_.idOf(*person), "", "", ""});
       BeatFigure* speaker = figure(beat, item.speaker);
       if (speaker == nullptr) continue;
@@ -187,15 +178,42 @@ class PageBreakdown {
     }
   }
 
+  /// The first mention behind that token; mentions stand in order.
+  static std::vector<Mention>::const_iterator firstBehind(const std::vector<Mention>& mentions,
+                                                          std::size_t at) {
+    return std::ranges::upper_bound(mentions, at, {}, &Mention::at);
+  }
+
+  /// "stands over her": not the one who acts.
+  static bool isObject(const std::vector<Token>& tokens, const Mention& mention) {
+    return tokens[mention.at].low == "him" ||
+           (tokens[mention.at].low == "her" && !mention.possessive);
+  }
+
+  /// "the lantern shakes in Mara's hand": who owns the hand, or nobody.
+  std::string handOf(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
+                     const PropMention& thing) const {
+    for (auto it = firstBehind(mentions, thing.at); it != mentions.end() && it->at - thing.at <= 5;
+         ++it) {
+      const Mention& mention = *it;
+      const std::size_t hand = mention.at + mention.length;
+      if (!mention.possessive || !mention.isFigure) continue;
+      if (wordAt(tokens, mention.at - 1) != "in") continue;
+      if (wordAt(tokens, hand).starts_with("hand")) return roster_.idOf(mention.person);
+    }
+    return {};
+  }
+
   /// "Mara with a lantern", "Mara, lantern in hand", "Mara's knife in her hand".
   std::string bearer(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
                      const PropMention& thing, const Beat& beat) const {
+    if (std::string owner = handOf(tokens, mentions, thing); !owner.empty()) return owner;
     const std::size_t end = thing.at + thing.length;
     const bool inHand = wordAt(tokens, end) == "in" && (wordAt(tokens, end + 1).find("hand") == 0 ||
                                                         wordAt(tokens, end + 2).find("hand") == 0);
     const Mention* nearest = nullptr;
-    for (const Mention& mention : mentions)
-      if (mention.isFigure && mention.at < thing.at) nearest = &mention;
+    for (auto it = firstBehind(mentions, thing.at); it != mentions.begin() && nearest == nullptr;)
+      if (--it; it->isFigure && !isObject(tokens, *it)) nearest = &*it;
     if (nearest == nullptr) return {};
     const std::size_t gapBegin = nearest->at + nearest->length;
     bool with = false;

@@ -12,6 +12,8 @@
 
 namespace tw {
 
+inline constexpr std::size_t kMostFigures = 40;  ///< in one beat; beyond that it is a crowd
+
 /// A person named in a description.
 struct Mention {
   std::size_t person = 0;

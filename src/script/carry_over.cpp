@@ -27,6 +27,7 @@ constexpr double kLikeEnough = 0.5;          // for a beat that stands elsewhere
 constexpr double kLikeEnoughInPlace = 0.25;  // for one in the same place
 constexpr double kInPlaceBonus = 0.2;
 constexpr int kPagesApart = 2;
+constexpr int kMostCompared = 400;  // five pages of at most eighty panels; more is no comic
 
 using Bag = std::vector<std::string>;
 
@@ -88,22 +89,25 @@ class CarryOver {
     return a.page == b.page && a.beat->panel == b.beat->panel;
   }
 
+  /// In the old place first, then, for beats with words, anywhere in order.
   void pairSameText() {
-    std::map<Bag, std::vector<std::size_t>> byWords;
-    for (std::size_t i = 0; i < old_.size(); ++i) byWords[old_[i].words].push_back(i);
-    for (const bool moved : {false, true})
-      for (std::size_t i = 0; i < new_.size(); ++i) {
-        const auto found = byWords.find(new_[i].words);
-        if (oldOf_[i] != kNone || found == byWords.end()) continue;
-        for (const std::size_t candidate : found->second) {
-          if (newOf_[candidate] != kNone) continue;
-          if (!moved && !inPlace(old_[candidate], new_[i])) continue;
-          // Without words only the place can tell.
-          if (moved && new_[i].words.empty()) continue;
-          pair(candidate, i);
-          break;
-        }
-      }
+    std::map<std::pair<int, int>, std::size_t> byPlace;
+    for (std::size_t i = 0; i < old_.size(); ++i)
+      byPlace.emplace(std::pair(old_[i].page, old_[i].beat->panel), i);
+    for (std::size_t i = 0; i < new_.size(); ++i) {
+      const auto found = byPlace.find({new_[i].page, new_[i].beat->panel});
+      if (found == byPlace.end() || newOf_[found->second] != kNone) continue;
+      if (old_[found->second].words == new_[i].words) pair(found->second, i);
+    }
+    std::map<Bag, std::vector<std::size_t>> byWords;  // the next candidate last
+    for (std::size_t i = old_.size(); i-- > 0;)
+      if (newOf_[i] == kNone && !old_[i].words.empty()) byWords[old_[i].words].push_back(i);
+    for (std::size_t i = 0; i < new_.size(); ++i) {
+      const auto found = byWords.find(new_[i].words);
+      if (oldOf_[i] != kNone || found == byWords.end() || found->second.empty()) continue;
+      pair(found->second.back(), i);
+      found->second.pop_back();
+    }
   }
 
   void pairLikeText() {
@@ -115,7 +119,8 @@ class CarryOver {
       if (oldOf_[i] != kNone) continue;
       const auto begin = byPage.lower_bound(new_[i].page - kPagesApart);
       const auto end = byPage.upper_bound(new_[i].page + kPagesApart);
-      for (auto it = begin; it != end; ++it) {
+      int compared = 0;
+      for (auto it = begin; it != end && compared < kMostCompared; ++it, ++compared) {
         const Spot& old = old_[it->second];
         const bool same = inPlace(old, new_[i]);
         const double like = likeness(old.words, new_[i].words);
@@ -150,15 +155,16 @@ class CarryOver {
     std::set<std::string> taken;
     if (old != nullptr)
       for (const CopyItem& item : old->copy) taken.insert(item.id);
-    std::set<std::string> kept;
+    std::multimap<std::pair<std::string, std::string>, std::string> unused;
+    if (old != nullptr)
+      for (const CopyItem& item : old->copy)
+        unused.emplace(std::pair(item.speaker, item.text), item.id);
     for (CopyItem& item : beat.copy) {
       item.id.clear();
-      if (old == nullptr) continue;
-      for (const CopyItem& was : old->copy)
-        if (was.text == item.text && was.speaker == item.speaker && kept.insert(was.id).second) {
-          item.id = was.id;
-          break;
-        }
+      const auto same = unused.find({item.speaker, item.text});
+      if (same == unused.end()) continue;
+      item.id = same->second;
+      unused.erase(same);
     }
     int n = 1;
     for (CopyItem& item : beat.copy) {
@@ -211,12 +217,13 @@ class CarryOver {
     };
     const std::vector<std::string> before = lines(*was.beat), after = lines(*is.beat);
     if (before == after) return;
+    const std::set<std::string> wasThere(before.begin(), before.end());
+    const std::set<std::string> isThere(after.begin(), after.end());
     std::string what;
     for (const std::string& line : after)
-      if (std::ranges::find(before, line) == before.end())
-        what += (what.empty() ? "" : "; ") + line;
+      if (!wasThere.contains(line)) what += (what.empty() ? "" : "; ") + line;
     for (const std::string& line : before)
-      if (std::ranges::find(after, line) == after.end())
+      if (!isThere.contains(line))
         what += fmt::format("{}gone: {}", what.empty() ? "" : "; ", line);
     say(is, fmt::format("copy changed: {}", what.empty() ? "order" : what));
   }

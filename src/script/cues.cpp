@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "script/script_lines.h"
 #include "script/text_case.h"
 
 namespace tw {
@@ -190,7 +191,7 @@ std::optional<Cue> colonCueFrom(std::string_view line, const CueWords& words,
                                 const IsKnownName& isKnown) {
   line = withoutItemNumber(line);
   const std::size_t colon = cueColon(line);
-  if (colon == std::string_view::npos) return {};
+  if (colon == std::string_view::npos || isSlugline(line.substr(0, colon))) return {};
   const std::optional<CueHead> head = splitHead(line.substr(0, colon));
   if (!head || !looksLikeName(head->name, words)) return {};
   Cue cue;
@@ -204,6 +205,7 @@ std::optional<Cue> colonCueFrom(std::string_view line, const CueWords& words,
 std::optional<Cue> bareCueFrom(std::string_view line, const CueWords& words,
                                const IsKnownName& isKnown) {
   line = withoutItemNumber(line);
+  if (isSlugline(line)) return {};
   const std::optional<CueHead> head = splitHead(line);
   if (!head || !looksLikeName(head->name, words) || !isAllCaps(head->name)) return {};
   if (std::string_view(".,-").find(head->name.back()) != std::string_view::npos) return {};

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 
 #include "script/breakdown.h"
+#include "script/number_words.h"
 #include "script/text_case.h"
 
 namespace tw {
@@ -31,7 +33,14 @@ class MentionFinder {
     mention.possessive = tokens_[at + length - 1].possessive;
     mention.isFigure =
         !isAbsent(at, at + length) && (!mention.possessive || bodyPartFollows(at + length));
+    note(mention);
+  }
+
+  void note(const Mention& mention) {
     found_.push_back(mention);
+    last_[roster_.people()[mention.person].sex == Sex::Male ? 1 : 0] = mention.person;
+    if (!mention.isFigure || shown_.size() >= kMostFigures) return;
+    if (std::ranges::find(shown_, mention.person) == shown_.end()) shown_.push_back(mention.person);
   }
 
   bool bodyPartFollows(std::size_t at) const {
@@ -53,6 +62,7 @@ class MentionFinder {
   void addPronoun(std::size_t at) {
     const std::string& word = tokens_[at].low;
     const bool his = word == "his", her = word == "her";
+    if (word == "them" && wordAt(tokens_, at - 1) == "of") return addCounted(at);
     if (word == "they" || word == "their" || word == "them") return addThey(at, word != "they");
     if (word == "he" || word == "him" || his) return addSingle(at, Sex::Male, his);
     if (word == "she" || her) addSingle(at, Sex::Female, her && nounFollows(at + 1));
@@ -69,27 +79,34 @@ class MentionFinder {
     const bool seen = !possessive || lexicon_.bodyParts.contains(wordAt(tokens_, at + 1));
     const auto person = latest(sex);
     if (!person) return;
-    found_.push_back({*person, at, 1, seen, possessive, true});
+    note({*person, at, 1, seen, possessive, true});
   }
 
   /// "They" and "them" are all figures of this panel or, with none here, of the one before.
   void addThey(std::size_t at, bool onlyTold) {
     if (onlyTold) return;
-    std::vector<std::size_t> all;
-    for (const Mention& mention : found_)
-      if (mention.isFigure && std::ranges::find(all, mention.person) == all.end())
-        all.push_back(mention.person);
+    std::vector<std::size_t> all = shown_;
     if (all.empty())
       for (const BeatFigure& figure : context_.figures)
         for (std::size_t i = 0; i < roster_.people().size(); ++i)
           if (roster_.idOf(i) == figure.who) all.push_back(i);
-    for (const std::size_t person : all) found_.push_back({person, at, 1, true, false, true});
+    for (const std::size_t person : all) note({person, at, 1, true, false, true});
+  }
+
+  /// "The three of them": as many as were named last.
+  void addCounted(std::size_t at) {
+    const std::string& count = wordAt(tokens_, at - 2);
+    const auto number = readNumber(count);
+    std::size_t wanted = number ? static_cast<std::size_t>(number->value) : count == "both" ? 2 : 0;
+    if (count == "all") wanted = roster_.people().size();
+    const std::vector<std::size_t>& named = context_.mentioned;
+    const std::size_t first = named.size() - std::min(wanted, named.size());
+    for (std::size_t i = first; i < named.size(); ++i) note({named[i], at, 1, true, false, true});
   }
 
   /// The person of that sex named last, in this panel or before it.
   std::optional<std::size_t> latest(Sex sex) const {
-    for (auto it = found_.rbegin(); it != found_.rend(); ++it)
-      if (roster_.people()[it->person].sex == sex) return it->person;
+    if (const auto here = last_[sex == Sex::Male ? 1 : 0]) return here;
     for (auto it = context_.mentioned.rbegin(); it != context_.mentioned.rend(); ++it)
       if (roster_.people()[*it].sex == sex) return *it;
     return {};
@@ -100,6 +117,8 @@ class MentionFinder {
   const Lexicon& lexicon_;
   const Context& context_;
   std::vector<Mention> found_;
+  std::vector<std::size_t> shown_;                  ///< figures, each once
+  std::array<std::optional<std::size_t>, 2> last_;  ///< woman, man named last
 };
 
 }  // namespace

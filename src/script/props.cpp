@@ -13,7 +13,10 @@ class PropFinder {
  public:
   PropFinder(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
              const Lexicon& lexicon, std::vector<Prop>& props)
-      : tokens_(tokens), mentions_(mentions), lexicon_(lexicon), props_(props) {}
+      : tokens_(tokens), lexicon_(lexicon), props_(props), ofPerson_(tokens.size()) {
+    for (const Mention& mention : mentions)
+      for (std::size_t i = 0; i < mention.length; ++i) ofPerson_[mention.at + i] = true;
+  }
 
   std::vector<PropMention> find() {
     for (std::size_t i = 0; i < tokens_.size();) {
@@ -29,10 +32,7 @@ class PropFinder {
 
  private:
   /// Part of a person's name: BELL as a surname.
-  bool isOfPerson(std::size_t at) const {
-    return std::ranges::any_of(
-        mentions_, [&](const Mention& m) { return at >= m.at && at < m.at + m.length; });
-  }
+  bool isOfPerson(std::size_t at) const { return ofPerson_[at]; }
 
   /// "rope" counts anywhere; "book", "watch", "hook" only where no verb can stand; a thing in
   /// front of another word of a place ("bell tower", "rope bridge") describes it.
@@ -74,9 +74,9 @@ class PropFinder {
   }
 
   const std::vector<Token>& tokens_;
-  const std::vector<Mention>& mentions_;
   const Lexicon& lexicon_;
   std::vector<Prop>& props_;
+  std::vector<bool> ofPerson_;
   std::vector<PropMention> found_;
 };
 

@@ -20,6 +20,8 @@ bool isCommonPart(const std::string& word) {
          std::ranges::all_of(word, [](char c) { return c >= '0' && c <= '9'; });
 }
 
+constexpr std::size_t kMostCompared = 100;  // a cast; more names than this are no cast
+
 /// At most one letter changed, added or left out.
 bool isOneLetterOff(std::string_view a, std::string_view b) {
   if (a.size() > b.size()) std::swap(a, b);
@@ -33,9 +35,9 @@ bool isOneLetterOff(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::size_t Roster::add(Character person) {
-  for (std::size_t i = 0; i < people_.size(); ++i)
-    if (people_[i].id == person.id) return i;
   const std::size_t index = people_.size();
+  const auto [known, isNew] = byId_.emplace(person.id, index);
+  if (!isNew) return known->second;
   addName(person.name, index, true);
   for (const std::string& alias : person.aliases)
     addName(alias, index, alias.find(' ') != std::string::npos);
@@ -81,7 +83,8 @@ std::optional<std::size_t> Roster::findAt(const std::vector<Token>& tokens, std:
 
 std::string Roster::nearest(std::string_view name) const {
   const std::string low = folded(name);
-  for (const Character& person : people_) {
+  for (std::size_t i = 0; i < std::min(people_.size(), kMostCompared); ++i) {
+    const Character& person = people_[i];
     if (isOneLetterOff(low, folded(person.name))) return person.name;
     for (const std::string& alias : person.aliases)
       if (isOneLetterOff(low, folded(alias))) return person.name;

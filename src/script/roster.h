@@ -37,6 +37,7 @@ class Roster {
     bool ambiguous;  ///< one word shared by two people names nobody
   };
   std::vector<Character> people_;
+  std::map<std::string, std::size_t, std::less<>> byId_;
   std::map<std::vector<std::string>, NameEntry> names_;
   std::size_t longest_ = 1;
 };

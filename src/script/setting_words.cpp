@@ -36,8 +36,11 @@ bool isEntered(const std::vector<Token>& tokens, std::size_t at, const Lexicon& 
   for (std::size_t back = 1; back <= 3 && back <= at; ++back) {
     const std::string& word = wordAt(tokens, at - back);
     if (word == "through" || word == "window" || word == "towards" || word == "toward" ||
-        word == "from" || word == "to" || word.empty())
+        word == "from" || word == "to" || word == "of" || word == "by" || word == "past" ||
+        word.empty())
       return false;
+    // "looks at the tower" is not in the tower.
+    if (word == "at" && lexicon.verbForms.contains(wordAt(tokens, at - back - 1))) return false;
     if (lexicon.grammar.prepositions.contains(word)) return true;
   }
   return false;
@@ -112,7 +115,8 @@ std::string fromSlugline(std::string_view line) {
       part += ahead.front();
       continue;
     }
-    if (const std::string_view word = trimmed(part); !word.empty()) out += ", " + std::string(word);
+    if (const std::string_view word = trimmed(part); !word.empty() && word != "underwater")
+      out += ", " + std::string(word);
     part.clear();
     if (dash) i += 2;
   }

@@ -257,7 +257,9 @@ class PageWalker {
   }
 
   void addText(std::string& text, const std::string& more) {
-    if (!text.empty()) text += afterBlank_ || text.ends_with('.') ? '\n' : ' ';
+    const std::size_t lastLine = text.rfind('\n') + 1;  // 0 when there is only one
+    const bool slug = isSlugline(more) || isSlugline(std::string_view(text).substr(lastLine));
+    if (!text.empty()) text += afterBlank_ || slug ? '\n' : ' ';
     text += more;
   }
 
