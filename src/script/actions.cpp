@@ -88,6 +88,9 @@ class ActionReader {
   void readVerb(std::size_t at) {
     const auto found = lexicon_.verbForms.find(tokens_[at].low);
     if (found == lexicon_.verbForms.end() || thingAt_[at] != kNone || !persons_[at].empty()) return;
+    // "Mara, eyes shut" does not eye anyone; "Mara hands Tobin the rope" gives it.
+    const std::size_t previous = before(at);
+    if (isIn(lexicon_.bodyParts, at) && (previous == kNone || !personEndsAt(previous))) return;
     const Verb& verb = lexicon_.verbs[static_cast<std::size_t>(found->second.verb)];
     const VerbForm form = found->second.form;
     if (form == VerbForm::Past && isPassive(at)) return readPassive(verb, at);

@@ -41,6 +41,8 @@ TEST_CASE("a verb belongs to the one who does it") {
   CHECK(poseOf("Light falls on Mara.") == "stand");
   CHECK(poseOf("Mara watches the run of the tide.") == "stand");
   CHECK(poseOf("Mara stands. Tobin falls.") == "stand");
+  CHECK(relationOf("Close-up of Mara, eyes shut.") == " ");
+  CHECK(relationOf("Mara hands Tobin the rope.") == "gives tobin");
   const Beat beat = beatFrom("Mara pulls the rope while Tobin climbs the ladder.");
   CHECK(figureOf(beat, "mara").pose == "pull");
   CHECK(figureOf(beat, "tobin").pose == "climb");

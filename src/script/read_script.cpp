@@ -7,6 +7,7 @@
 #include "script/breakdown.h"
 #include "script/decode_text.h"
 #include "script/raw_script.h"
+#include "script/read_script.h"
 #include "script/script.h"
 #include "script/text_case.h"
 #include "script/who_is_who.h"
@@ -58,22 +59,27 @@ Problem encodingGuess(const std::string& file) {
 }  // namespace
 
 Result<Script> readScript(std::string_view bytes, const std::string& fileName) {
-  Result<DecodedText> decoded = decodeText(bytes, fileName);
-  if (!decoded) return tl::unexpected(decoded.error());
   const Result<Lexicon> lexicon = loadLexicon();
   if (!lexicon) return tl::unexpected(lexicon.error());
-  RawScript raw = takeApart(splitLines(decoded->text), *lexicon, fileName);
+  return readScriptWith(*lexicon, bytes, fileName);
+}
+
+Result<Script> readScriptWith(const Lexicon& lexicon, std::string_view bytes,
+                              const std::string& fileName) {
+  Result<DecodedText> decoded = decodeText(bytes, fileName);
+  if (!decoded) return tl::unexpected(decoded.error());
+  RawScript raw = takeApart(splitLines(decoded->text), lexicon, fileName);
   if (raw.pages.empty())
     return badInput(
         "No page was found in the script.", {.file = fileName},
         "Start each page with a line such as \u201cPAGE ONE\u201d or \u201cPage 1\u201d.");
   checkNumbers(raw, fileName);
-  const Roster roster = whoIsWho(raw, *lexicon, fileName);
+  const Roster roster = whoIsWho(raw, lexicon, fileName);
   Script script;
   script.title = raw.title;
   Context context;
   for (const RawPage& page : raw.pages)
-    script.pages.push_back(pageOf(page, roster, *lexicon, context));
+    script.pages.push_back(pageOf(page, roster, lexicon, context));
   makeIdsUnique(script.pages);
   script.cast = roster.people();
   script.warnings = std::move(raw.warnings);

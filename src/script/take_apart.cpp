@@ -291,11 +291,13 @@ class PageWalker {
     if (page().panels.empty()) return;
     const bool onlyImplied = page().panels.size() == 1 && page().panels.front().implied;
     if (onlyImplied) return useNoteAsPanel();
-    if (!page().note.empty())
+    if (!page().note.empty()) {
       warn(page().noteLine,
            fmt::format("Text outside any panel, kept as the page's note: \u201c{}\u201d.",
                        page().note),
            "Put it into a panel if it is to be drawn.");
+      script_.warnings.back().place.panel = 0;
+    }
     if (page().panels.front().implied) mergeImpliedPanel();
   }
 

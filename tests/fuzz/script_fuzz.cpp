@@ -4,12 +4,14 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "script/script.h"
+#include "script/read_script.h"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view bytes(reinterpret_cast<const char*>(data), size);
   if (const auto text = tw::textOfDocx(bytes, "fuzz.docx"); !text && text.error().empty()) abort();
-  auto script = tw::readScript(bytes, "fuzz.txt");
+  static const auto lexicon = tw::loadLexicon();  // once: it takes longer than any small script
+  if (!lexicon) abort();
+  auto script = tw::readScriptWith(*lexicon, bytes, "fuzz.txt");
   if (!script) {
     if (script.error().empty()) abort();
     return 0;
