@@ -27,6 +27,7 @@ constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr double kTooLongFactor = 2;
 /// In squared shares of the scale; chosen by eye.
 constexpr double kOrphan = 0.08, kWeakEnd = 0.015, kPauseEnd = -0.002;
+constexpr double kHopeless = 2.5;     ///< scales; no good line is longer
 constexpr double kOrphanWidth = 0.5;  ///< of the scale
 
 bool endsWeakly(const std::string& word) {
@@ -88,6 +89,7 @@ std::optional<BrokenLines> Breaker::solve() const {
       double width = 0;
       for (std::size_t end = start; end < n; ++end) {
         width += chunks_[end].widthEm;
+        if (end > start && width > kHopeless * scale_) break;
         const double cost = before[start] + lineCost(line, end, width, end - start + 1);
         if (cost < best[end + 1]) {
           best[end + 1] = cost;

@@ -1,3 +1,15 @@
+// What a panel leaves free.
+//
+// Idea. The search asks thousands of places, so every question must be answered in well under a
+// microsecond. A balloon is known as a few strips (rectangles that together contain it); what it
+// must not cover is known as strips too, and rectangles are compared. Bodies, which may be covered
+// at a price, are drawn on a grid once and summed up (summed-area table), so that the cells under
+// a strip are four look-ups.
+// Cost: one inward offset and one intersection by Clipper per panel, about 30 µs.
+// Badly done: strips are a little larger than the shapes, so balloons keep a little more distance
+// than they must; hidden bodies are counted in cells of a forty-eighth of the panel.
+// Source: summed-area tables, Crow 1984, from memory, high.
+
 #include "letter/panel_room.h"
 
 #include <algorithm>

@@ -102,8 +102,15 @@ std::optional<Setting> inLines(const Setting& base, const std::vector<Chunk>& ch
 Settings withinWidth(const Setting& base, const std::vector<Chunk>& whole, double mostWidth,
                      double mostEm, double padding, const TypeMeasure& type) {
   const std::vector<Chunk> chunks = withOverlongSplit(whole, mostEm, type);
+  double totalEm = 0;
+  for (const Chunk& chunk : chunks) totalEm += chunk.widthEm;
+  // Fewer lines than this cannot stay within the width.
+  const std::size_t most = std::min(chunks.size(), kMostLines);
+  const double least = totalEm * base.sizePt * kMmPerPt / std::max(mostWidth, 1.0);
+  const std::size_t first = least < 1 ? 1 : static_cast<std::size_t>(least);
   Settings result;
-  for (std::size_t lines = 1; lines <= std::min(chunks.size(), kMostLines); ++lines) {
+  for (std::size_t lines = std::min(first, most); lines <= most; ++lines) {
+    if (lines == 0) break;
     std::optional<Setting> s = inLines(base, chunks, lines, padding, type);
     if (s && 2 * s->shape.halfWidth() <= mostWidth) result.push_back(std::move(*s));
   }

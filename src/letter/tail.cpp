@@ -1,3 +1,11 @@
+// Tails.
+//
+// Idea. A tail leaves the balloon on the line from its middle to the mouth, so that it points even
+// where it is short, and runs a little more than half the way (facts, trade source). It bows
+// slightly, as a pen flicks it, but starts and ends on that line. Its base lies inside the balloon,
+// so that the two outlines unite without a seam. Thoughts take a string of shrinking bubbles that
+// just touch, which keeps the tail one outline (common practice has them apart).
+
 #include "letter/tail.h"
 
 #include <algorithm>
