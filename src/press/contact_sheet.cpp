@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/result.h"
+#include "press/in_words.h"
 #include "press/score_card.h"
 
 namespace tw {
@@ -131,7 +132,8 @@ Rect ContactSheet::paper() const {
 }
 
 std::string ContactSheet::title() const {
-  return fmt::format("{}, page {}, roughs", pictures_.front()->jobTitle, pictures_.front()->page);
+  return fmt::format("{}, {}, roughs", pictures_.front()->jobTitle,
+                     pageInWords(*pictures_.front()));
 }
 
 Point ContactSheet::trimCorner(std::size_t index) const {
@@ -163,7 +165,7 @@ void ContactSheet::drawHead(Surface& surface) const {
   const RoughPicture& first = *pictures_.front();
   const double left = kMargin, right = kPaper4.max.x - kMargin, y = kMargin + 4.5;
   const std::string about =
-      fmt::format("page {} · {} roughs · {}", first.page, pictures_.size(), first.sheet.title);
+      fmt::format("{} · {} roughs · {}", pageInWords(first), pictures_.size(), first.sheet.title);
   const double room = right - left - typesetter_.widthOf(about, Face::Regular, 8.5) - 6;
   surface.type({.text = typesetter_.shortened(first.jobTitle, Face::Bold, 15, room),
                 .face = Face::Bold,

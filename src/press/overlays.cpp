@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "geometry/polygon.h"
+#include "press/in_words.h"
 
 namespace tw {
 
@@ -16,6 +17,12 @@ constexpr double kKeyPt = 6.5;
 constexpr double kLeadLine = 0.32, kArrowLength = 2.8, kArrowHalfWidth = 0.75;
 constexpr double kLongestLead = 42, kLeadPastBorder = 2.6;
 constexpr double kHatchStep = 2.2;
+
+Path lineBetween(Point a, Point b) {
+  Path path;
+  path.add({a, b}, false);
+  return path;
+}
 
 void drawNumber(Surface& surface, Point at, const std::string& text, double magnify) {
   const double r = kNumberRadius * magnify;
@@ -102,6 +109,17 @@ void drawZone(Surface& surface, const KeepClear& zone, const Typesetter& typeset
                 .ink = kSheetInk});
 }
 
+/// The fold itself, and the strip on both sides of it that the binding swallows.
+void drawFold(Surface& surface, const Sheet& sheet) {
+  const Rect strip = sheet.foldRect();
+  const double fold = strip.centre().x;
+  surface.line(lineBetween({fold, 0}, {fold, sheet.trimHeight}),
+               {.ink = kSheetInk, .width = 0.2, .dashes = {4, 1, 0.6, 1}});
+  for (const double x : {strip.min.x, strip.max.x})
+    surface.line(lineBetween({x, 0}, {x, sheet.trimHeight}),
+                 {.ink = kSheetInk, .width = 0.2, .dashes = {0.6, 1.6}});
+}
+
 TypeLine keyWord(const std::string& text, Point at, Ink ink) {
   return {.text = text, .sizePt = kKeyPt, .at = at, .ink = ink};
 }
@@ -111,12 +129,6 @@ double keyLineAbove(const RoughPicture& picture) {
 }
 double keyLineBelow(const RoughPicture& picture) {
   return picture.sheet.bleedRect().max.y + kSlugMm / 2;
-}
-
-Path lineBetween(Point a, Point b) {
-  Path path;
-  path.add({a, b}, false);
-  return path;
 }
 
 bool isFree(const RoughPicture& picture, std::size_t index, Point p, double radius, bool offCopy) {
@@ -201,10 +213,7 @@ void drawSheetLines(Surface& surface, const RoughPicture& picture, const Typeset
   for (const KeepClear& zone : picture.keepClear) drawZone(surface, zone, typesetter);
   surface.line(Path(sheet.liveRect(picture.rightHand)), live);
   surface.line(Path(sheet.trimRect()), trim);
-  const double fold = sheet.trimWidth / 2;
-  if (sheet.spread)
-    surface.line(lineBetween({fold, 0}, {fold, sheet.trimHeight}),
-                 {.ink = kSheetInk, .width = 0.2, .dashes = {4, 1, 0.6, 1}});
+  if (sheet.spread) drawFold(surface, sheet);
   const Point key{sheet.trimWidth - 3, keyLineBelow(picture)};
   surface.line(lineBetween(key - Vector{38, 0}, key - Vector{31, 0}), live);
   surface.type(keyWord("live area", key + Vector{-29.6, 0.8}, kSheetInk));
@@ -225,7 +234,7 @@ void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesett
   }
   surface.line(marks, {.ink = kBlack, .width = kHairline});
   const std::string name =
-      fmt::format("{} · page {} · rough {}", picture.jobTitle, picture.page, picture.rough.name);
+      fmt::format("{} · {} · rough {}", picture.jobTitle, pageInWords(picture), picture.rough.name);
   const double room = picture.sheet.trimWidth - 56;
   surface.type(keyWord(typesetter.shortened(name, Face::Regular, kKeyPt, room),
                        {trim.min.x + 3, keyLineBelow(picture) + 0.8}, greyOf(0.7)));

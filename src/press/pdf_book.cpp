@@ -21,6 +21,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <mutex>
 #include <qpdf/Pl_Flate.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
@@ -279,7 +280,9 @@ class Binder {
 constexpr int kDeflateLevel = 2;
 
 std::string written(QPDF& pdf) {
-  Pl_Flate::setCompressionLevel(kDeflateLevel);  // for the whole process; always the same
+  // libqpdf keeps the level for the whole process, without a lock of its own.
+  static std::once_flag once;
+  std::call_once(once, [] { Pl_Flate::setCompressionLevel(kDeflateLevel); });
   QPDFWriter writer(pdf);
   writer.setOutputMemory();
   writer.setDeterministicID(true);

@@ -6,6 +6,7 @@
 
 #include "base/files.h"
 #include "press/contact_sheet.h"
+#include "press/in_words.h"
 #include "press/pdf_book.h"
 #include "press/png_surface.h"
 #include "press/rough_sheet.h"
@@ -64,7 +65,8 @@ void addPageTo(PdfBook& book, Portfolio& portfolio, const std::vector<RoughPictu
     sheets.back().depth = 1;
   }
   PdfPage contact = portfolio.addContact(pictures, arts).pdfPage();
-  contact.bookmark = fmt::format("Page {}", roughs.front().page);
+  contact.bookmark = pageInWords(roughs.front());
+  contact.bookmark.front() = 'P';
   book.add(contact);
   for (const PdfPage& sheet : sheets) book.add(sheet);
 }

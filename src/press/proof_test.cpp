@@ -14,6 +14,7 @@
 #include <sstream>
 
 #include "base/files.h"
+#include "base/parallel.h"
 #include "press/example_rough.h"
 #include "press/png_surface.h"
 
@@ -226,6 +227,22 @@ TEST_CASE("the same roughs give the same bytes, whoever holds them") {
   REQUIRE(writePng(scratch / "1.png", once[1], kAll, 60));
   REQUIRE(writePng(scratch / "2.png", again[1], kAll, 60));
   CHECK(bytesOf(scratch / "1.png") == bytesOf(scratch / "2.png"));
+}
+
+TEST_CASE("files written side by side by several threads are the same as one by one") {
+  const Scratch scratch;
+  const std::vector<RoughPicture> roughs = threeRoughs();
+  const auto write = [&](std::size_t i) {
+    const std::string stem = (scratch / std::to_string(i).c_str()).string();
+    if (!writeProof(stem + ".pdf", {roughs})) std::abort();
+    if (!writeSvg(stem + ".svg", roughs[i % 3], kAll)) std::abort();
+  };
+  write(0);
+  parallelFor(6, 4, [&](std::size_t i) { write(i + 3); });
+  const std::string alone = bytesOf(scratch / "0.pdf");
+  for (const char* name : {"3.pdf", "4.pdf", "5.pdf", "6.pdf", "7.pdf", "8.pdf"})
+    CHECK(bytesOf(scratch / name) == alone);
+  CHECK(bytesOf(scratch / "3.svg") == bytesOf(scratch / "0.svg"));
 }
 
 TEST_CASE("poppler's picture of the PDF and our PNG are the same picture") {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "press/in_words.h"
 #include "press/overlays.h"
 #include "press/score_card.h"
 
@@ -33,7 +34,7 @@ Rect RoughSheet::paper(const Overlays& overlays) const {
 }
 
 std::string RoughSheet::title() const {
-  return fmt::format("{}, page {}, rough {}", picture_.jobTitle, picture_.page,
+  return fmt::format("{}, {}, rough {}", picture_.jobTitle, pageInWords(picture_),
                      picture_.rough.name);
 }
 

@@ -3,7 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+
+#include "press/in_words.h"
 
 namespace tw {
 
@@ -26,7 +27,7 @@ class CardColumn {
     word("Rough " + rough.name, Face::Bold, 20, kBlack);
     wordAtRight(costInWords(rough.score), Face::Bold, 20, kBlack);
     y_ += 4.6;
-    word(fmt::format("page {}, {}", picture.page, rough.treatment), Face::Regular, kTextPt, kQuiet);
+    word(pageInWords(picture) + ", " + rough.treatment, Face::Regular, kTextPt, kQuiet);
     wordAtRight("total cost, less is better", Face::Regular, kTextPt, kQuiet);
     y_ += 1.2;
     paragraph(readingInWords(rough.reading), Face::Regular, kTextPt, kBlack, 0);
@@ -138,16 +139,6 @@ std::vector<CardLine> dearestFirst(const std::vector<CardLine>& card) {
   std::stable_sort(lines.begin(), lines.end(),
                    [](const CardLine& a, const CardLine& b) { return a.cost > b.cost; });
   return lines;
-}
-
-std::string costInWords(double cost) {
-  if (std::abs(cost) >= 100) return fmt::format("{:.0f}", cost);
-  return fmt::format("{:.2f}", std::abs(cost) < 0.005 ? 0.0 : cost);
-}
-
-std::string readingInWords(const RoughReading& reading) {
-  return fmt::format("{:.0f} % of readers keep the order. Leads hand on {:.0f} %.",
-                     reading.followed * 100, reading.handedOn * 100);
 }
 
 void drawScoreCard(Surface& surface, const RoughPicture& picture, const Rect& column,

@@ -16,9 +16,4 @@ void drawScoreCard(Surface& surface, const RoughPicture& picture, const Rect& co
 /// The card's lines that cost something, dearest first; equal ones keep their order.
 std::vector<CardLine> dearestFirst(const std::vector<CardLine>& card);
 
-/// "92 % of readers keep the order. Leads hand on 71 %."
-std::string readingInWords(const RoughReading& reading);
-/// "2.48", "0.07"; never more digits than mean something.
-std::string costInWords(double cost);
-
 }  // namespace tw
