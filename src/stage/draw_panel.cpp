@@ -38,8 +38,10 @@ constexpr double kLeastToneMm2 = 1.2;
 constexpr double kFocusWeight = 1.22, kFigureWeight = 1.0, kPropWeight = 0.88, kSetWeight = 0.55;
 constexpr double kHighestCastM = 1.2;  // what floats higher casts no shadow worth drawing
 
-/// The solids as they are drawn: cut to the frame, figures refined for their size on it.
-std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& camera, int width) {
+/// The solids as they are drawn: cut to the frame, figures refined for their size on it, with
+/// the normals of their surface.
+std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& camera, int width,
+                              std::vector<std::vector<Vec3>>& light) {
   std::vector<Solid> out;
   for (const Solid& solid : solids) {
     Solid copy{.mesh = {},
@@ -52,7 +54,14 @@ std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& ca
                .top = solid.top,
                .legs = solid.legs,
                .shoes = solid.shoes};
-    copy.mesh = solid.figure >= 0 ? refinedFor(solid.mesh, camera, width) : solid.mesh;
+    if (solid.figure >= 0) {
+      FineBody fine = fineBody(solid.mesh, camera, width);
+      copy.mesh = std::move(fine.surface);
+      light.push_back(std::move(fine.light));
+    } else {
+      copy.mesh = solid.mesh;
+      light.push_back(solid.mesh.normals);
+    }
     out.push_back(std::move(copy));
   }
   return out;
@@ -63,12 +72,12 @@ class PanelArtist {
   PanelArtist(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
               const DrawOptions& options)
       : all_(solids),
-        solids_(forDrawing(solids, camera, options.width)),
+        solids_(forDrawing(solids, camera, options.width, lightNormals_)),
         camera_(camera),
         options_(options),
         mood_(moodOf(options.setting)),
         light_(keyLight(camera)),
-        picture_(render(solids_, camera, options.width, light_)),
+        picture_(renderLit()),
         view_{picture_, camera_, frame},
         windows_(windowsOf(picture_, solids_.size())),
         ordinaryDepth_(findOrdinaryDepth()) {}
@@ -89,10 +98,27 @@ class PanelArtist {
     out_.strokes = std::move(backdrop.strokes);
     for (const std::size_t i : farFirst()) addLines(i);
     for (std::size_t i = 0; i < solids_.size(); ++i) addFace(i);
+    std::erase_if(out_.strokes, [&](const Stroke& s) { return liesOutside(s, panel); });
     return std::move(out_);
   }
 
  private:
+  /// As render(), shaded by the calmed normals.
+  Picture renderLit() const {
+    const Viewport view = frameViewport(camera_, options_.width);
+    Picture picture = blankPicture(view);
+    for (std::size_t i = 0; i < solids_.size(); ++i)
+      rasterise(solids_[i].mesh, lightNormals_[i], static_cast<int>(i), camera_, view, light_,
+                picture);
+    return picture;
+  }
+
+  /// Nothing of the stroke would be left by the panel's clip, or only its run-out.
+  static bool liesOutside(const Stroke& stroke, const Polygon& panel) {
+    return std::none_of(stroke.points.begin(), stroke.points.end(),
+                        [&](Point p) { return contains(panel, p); });
+  }
+
   /// Millimetres on the page of a metre at the depth that counts as ordinary.
   double mmPerM() const {
     return camera_.intrinsics()(0, 0) * view_.frame.width() / ordinaryDepth_;
@@ -102,7 +128,7 @@ class PanelArtist {
   double lineMm() const {
     const double panel = std::pow(std::sqrt(view_.frame.area()) / 75, 0.2);
     const double headMm = 0.23 * mmPerM();
-    return options_.lineMm * std::clamp(panel * std::pow(headMm / 10, 0.3), 0.5, 1.3);
+    return options_.lineMm * std::clamp(panel * std::pow(headMm / 10, 0.42), 0.42, 1.3);
   }
 
   int blurPx(double mm) const {
@@ -269,8 +295,9 @@ class PanelArtist {
     for (Stroke& stroke : face.strokes) out_.strokes.push_back(std::move(stroke));
   }
 
-  const std::vector<Solid>& all_;    ///< as given: for shadows of what the frame cuts off
-  const std::vector<Solid> solids_;  ///< as drawn
+  const std::vector<Solid>& all_;  ///< as given: for shadows of what the frame cuts off
+  std::vector<std::vector<Vec3>> lightNormals_;  ///< of solids_, to shade by
+  const std::vector<Solid> solids_;              ///< as drawn
   const Camera& camera_;
   const DrawOptions& options_;
   Mood mood_;

@@ -170,12 +170,16 @@ Picture blankPicture(const Viewport& view) {
 
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
                const Vec3& towardLight, Picture& picture) {
-  const Mesh& mesh = solid.mesh;
+  rasterise(solid.mesh, solid.mesh.normals, index, camera, view, towardLight, picture);
+}
+
+void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, int index, const Camera& camera,
+               const Viewport& view, const Vec3& towardLight, Picture& picture) {
   const Vec3 light = towardLight.normalized();
   std::vector<Corner> corners(mesh.points.size());
   std::vector<Pixel> pixels(mesh.points.size());
   for (std::size_t i = 0; i < corners.size(); ++i) {
-    corners[i] = {camera.cameraFromWorld(mesh.points[i]), mesh.normals[i].dot(light)};
+    corners[i] = {camera.cameraFromWorld(mesh.points[i]), normals[i].dot(light)};
     if (corners[i].at.z() >= kNearM) pixels[i] = projected(corners[i], camera.intrinsics(), view);
   }
   Target target{picture, view, static_cast<std::int16_t>(index), 0};

@@ -10,6 +10,7 @@
 // rounded a little; boxes keep straight edges, since their normals are those of the faces.
 #include "stage/refine.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 
@@ -78,7 +79,19 @@ Mesh withinFrame(const Mesh& mesh, const Camera& camera) {
   return out;
 }
 
-Mesh refinedOnce(const Mesh& mesh) {
+std::vector<Vec3> surfaceNormals(const Mesh& mesh) {
+  std::vector<Vec3> normals(mesh.points.size(), Vec3::Zero());
+  for (const auto& t : mesh.triangles) {
+    const Vec3& a = mesh.points[t[0]];
+    const Vec3 n = (mesh.points[t[1]] - a).cross(mesh.points[t[2]] - a);
+    for (const std::uint32_t i : t) normals[i] += n;
+  }
+  for (std::size_t i = 0; i < normals.size(); ++i)
+    normals[i] = normals[i].norm() > 1e-15 ? Vec3(normals[i].normalized()) : mesh.normals[i];
+  return normals;
+}
+
+Mesh refinedOnce(const Mesh& mesh, std::vector<Vec3>* light) {
   std::vector<Middle> sides;
   for (std::size_t i = 0; i < mesh.triangles.size(); ++i)
     for (std::uint8_t e = 0; e < 3; ++e) {
@@ -98,6 +111,7 @@ Mesh refinedOnce(const Mesh& mesh) {
       const auto b = static_cast<std::uint32_t>(sides[i].edge & 0xffffffffu);
       out.points.push_back(bentMiddle(mesh, a, b));
       out.normals.push_back((mesh.normals[a] + mesh.normals[b]).normalized());
+      if (light) light->push_back(((*light)[a] + (*light)[b]).normalized());
     }
     middle[sides[i].triangle][sides[i].side] = static_cast<std::uint32_t>(out.points.size() - 1);
   }
@@ -112,12 +126,14 @@ Mesh refinedOnce(const Mesh& mesh) {
   return out;
 }
 
-Mesh refinedFor(const Mesh& mesh, const Camera& camera, int width) {
-  Mesh out = withinFrame(mesh, camera);
-  while (!out.triangles.empty() && out.triangles.size() * 4 <= kMostTriangles &&
-         longSide(out, camera, width) > kLongSidePx)
-    out = refinedOnce(out);
-  return out;
+FineBody fineBody(const Mesh& mesh, const Camera& camera, int width) {
+  FineBody fine{withinFrame(mesh, camera), mesh.normals};
+  // From the whole mesh: at the frame's edge the left-out neighbours count too.
+  fine.surface.normals = surfaceNormals(mesh);
+  while (!fine.surface.triangles.empty() && fine.surface.triangles.size() * 4 <= kMostTriangles &&
+         longSide(fine.surface, camera, width) > kLongSidePx)
+    fine.surface = refinedOnce(fine.surface, &fine.light);
+  return fine;
 }
 
 }  // namespace tw

@@ -28,6 +28,7 @@ namespace {
 
 constexpr double kClearMm = 0.7;  // between a figure's outline and set lines
 constexpr double kStepMm = 0.4;
+constexpr double kRunOutMm = 0.4;  // past the frame, so that the border cuts the lines
 
 bool says(const std::string& words, std::initializer_list<const char*> any) {
   return std::any_of(any.begin(), any.end(),
@@ -116,7 +117,7 @@ class Backdrop {
       const int steps = std::max(1, static_cast<int>(length / kStepMm));
       for (int k = 0; k < steps; ++k) {
         const Point p = between(points[i], points[i + 1], static_cast<double>(k) / steps);
-        if (view_.frame.outset(1).contains(p) && !isCovered(p, depth))
+        if (view_.frame.outset(kRunOutMm).contains(p) && !isCovered(p, depth))
           run.push_back(p);
         else
           flush();
@@ -195,9 +196,9 @@ class Backdrop {
     const double phase = between01(0, 6), bend = between01(-1, 1);
     for (int k = 0; k <= 24; ++k) {
       const double t = k / 12.0 - 1;
-      const double wave = water ? 0.025 * std::sin(5 * t + phase) : 0.035 * (1 - t * t) * bend;
-      const auto p =
-          view_.camera.project(at + flat * (t * halfLength) + Vec3(0, std::max(-0.02, wave), 0));
+      const double wave =
+          (water ? 0.045 * std::sin(4.2 * t + phase) : 0.1 * (1 - t * t) * bend) * halfLength;
+      const auto p = view_.camera.project(at + flat * (t * halfLength) + Vec3(0, wave, 0));
       if (p) points.push_back(view_.pageFromFrame(*p));
     }
     const double near = std::clamp(std::pow(4 / depth, 0.35), 0.55, 1.0);

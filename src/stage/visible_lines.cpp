@@ -9,7 +9,8 @@
 //    nearer thing there means that the line disappears behind it.
 //  4 A majority over neighbouring samples removes flicker; short gaps are closed, short stretches
 //    dropped.
-//  5 Ends of stretches of the same body that meet are joined, nearest and straightest first, the
+//  5 Folds that run close beside the body's outline are taken away: they would double it.
+//  6 Ends of stretches of the same body that meet are joined, nearest and straightest first, the
 //    whole line is smoothed (1-2-1), its ends kept.
 //
 // Cost: a few pixel look-ups per pixel of line. Does badly: things thinner than two pixels lose
@@ -30,13 +31,17 @@ constexpr double kFaintFoldM = 0.022;
 constexpr double kFaintFoldFineM = 0.006;  // on heads and hands, whose forms are small
 constexpr double kFaintFoldMm = 0.8;       // on the page: a smaller step is texture, not a form
 constexpr double kOutwardPx = 2.0;
-constexpr double kFrameMarginPx = 6;  // lines run on so that the border cuts them, not we
-constexpr int kMajorityReach = 3;     // samples to either side
+constexpr double kFrameMarginMm = 0.35;  // lines run on so that the border cuts them, not we
+constexpr int kMajorityReach = 3;        // samples to either side
 constexpr double kClosedGapMm = 0.5;
 constexpr double kLeastStretchMm = 0.7;
 constexpr double kLeastFoldMm = 1.6;
 constexpr double kJoinMm = 1.1;
+constexpr double kJoinM = 0.011;  // the same on the body
+constexpr double kTickMm = 2.2, kTickM = 0.022;
 constexpr double kSmoothMm = 0.28;
+constexpr double kDoubleMm = 1.1;     // a fold nearer than this to the outline only doubles it
+constexpr double kOutlineGapM = 0.6;  // a step this deep is an outline, not a fold of the body
 
 struct Sample {
   Point px;
@@ -75,8 +80,9 @@ std::vector<std::vector<FlatPoint>> flattened(const ContourChain& chain, const P
 }
 
 bool nearFrame(const PanelView& view, Point px) {
-  return px.x > -kFrameMarginPx && px.y > -kFrameMarginPx &&
-         px.x < view.picture.width + kFrameMarginPx && px.y < view.picture.height + kFrameMarginPx;
+  const double margin = kFrameMarginMm / view.mmPerPx();
+  return px.x > -margin && px.y > -margin && px.x < view.picture.width + margin &&
+         px.y < view.picture.height + margin;
 }
 
 /// Deepest thing within a pixel of the place, m; infinity where some of it is empty.
@@ -176,7 +182,8 @@ void settleByMajority(std::vector<Sample>& samples) {
     }
     settled[static_cast<std::size_t>(i)] = 2 * votes > count;
   }
-  for (std::size_t i = 0; i < samples.size(); ++i) samples[i].seen = settled[i];
+  for (std::size_t i = 0; i < samples.size(); ++i)
+    samples[i].seen = settled[i] && samples[i].inFrame;
 }
 
 void closeShortGaps(std::vector<Sample>& samples, double mmPerPx) {
@@ -184,7 +191,10 @@ void closeShortGaps(std::vector<Sample>& samples, double mmPerPx) {
   for (std::size_t i = 0; i < samples.size();) {
     std::size_t j = i;
     while (j < samples.size() && samples[j].seen == samples[i].seen) ++j;
-    if (!samples[i].seen && i > 0 && j < samples.size() && j - i <= most)
+    const bool inFrame = std::all_of(samples.begin() + static_cast<std::ptrdiff_t>(i),
+                                     samples.begin() + static_cast<std::ptrdiff_t>(j),
+                                     [](const Sample& s) { return s.inFrame; });
+    if (!samples[i].seen && inFrame && i > 0 && j < samples.size() && j - i <= most)
       for (std::size_t k = i; k < j; ++k) samples[k].seen = true;
     i = j;
   }
@@ -216,6 +226,7 @@ void addStretches(const std::vector<Sample>& samples, LineKind kind, const Panel
     if (samples[i].seen && j - i >= 3) {
       SeenLine line;
       line.kind = kind;
+      line.mmPerM = view.camera.intrinsics()(0, 0) * view.frame.width() / samples[i].depth;
       line.first = endBeyond(samples, static_cast<std::ptrdiff_t>(i) - 1);
       line.last = endBeyond(samples, static_cast<std::ptrdiff_t>(j));
       for (std::size_t k = i; k < j; ++k)
@@ -239,6 +250,24 @@ Vector leaving(const SeenLine& line, bool atLast, double mmPerPx) {
   const Point tip = atLast ? line.points[n - 1].at : line.points[0].at;
   const Point before = atLast ? line.points[n - 1 - back].at : line.points[back].at;
   return (tip - before).unit();
+}
+
+/// An outline that runs on a little over the body, where one volume enters another, is cut back to
+/// where it leaves the open ground; so ends meet and no ticks stand out.
+void cutTicks(SeenLine& line, double mostMm) {
+  if (line.closed || line.kind != LineKind::Contour) return;
+  std::vector<SeenPoint>& p = line.points;
+  for (int side = 0; side < 2; ++side) {
+    double length = 0;
+    std::size_t i = 0;
+    while (i + 1 < p.size() && p[i].gap <= kOutlineGapM && length < mostMm) {
+      length += (p[i + 1].at - p[i].at).length();
+      ++i;
+    }
+    if (line.first == LineEnd::Free && i + 3 < p.size() && length < mostMm)
+      p.erase(p.begin(), p.begin() + static_cast<std::ptrdiff_t>(i));
+    reverse(line);
+  }
 }
 
 /// The end of a line: 2·line for its first, one more for its last point.
@@ -269,8 +298,15 @@ std::vector<OpenEnd> openEnds(const std::vector<SeenLine>& lines, double mmPerPx
   return out;
 }
 
+/// Farther for close views, where the page shows a hand's breadth large.
+double joinReach(const std::vector<SeenLine>& lines, double mmPerPx) {
+  double mmPerM = 0;
+  for (const SeenLine& line : lines) mmPerM = std::max(mmPerM, line.mmPerM);
+  return std::max({kJoinMm, 5 * mmPerPx, kJoinM * mmPerM});
+}
+
 std::vector<Join> possibleJoins(const std::vector<SeenLine>& lines, double mmPerPx) {
-  const double most = std::max(kJoinMm, 5 * mmPerPx);
+  const double most = joinReach(lines, mmPerPx);
   const std::vector<OpenEnd> ends = openEnds(lines, mmPerPx);
   std::vector<Join> joins;
   for (std::size_t i = 0; i < ends.size(); ++i)
@@ -367,6 +403,80 @@ void smoothAlong(SeenLine& line, double mmPerPx) {
   for (SeenPoint& point : p) point.outward = point.outward.unit();
 }
 
+/// Outline points of a body against open ground, sorted into squares of the page.
+class OutlineMap {
+ public:
+  OutlineMap(const std::vector<SeenLine>& lines, double reach) : reach_(reach) {
+    for (const SeenLine& line : lines)
+      for (std::size_t i = 1; i < line.points.size(); ++i)
+        if (line.points[i].gap > kOutlineGapM)
+          spots_.push_back({cellOf(line.points[i].at), line.points[i].at,
+                            (line.points[i].at - line.points[i - 1].at).unit()});
+    std::sort(spots_.begin(), spots_.end(),
+              [](const Spot& a, const Spot& b) { return a.cell < b.cell; });
+  }
+
+  /// An outline runs beside the place in about that direction.
+  bool runsBeside(Point at, Vector along) const {
+    for (int dy = -1; dy <= 1; ++dy)
+      for (int dx = -1; dx <= 1; ++dx) {
+        const auto cell = cellOf(at + Vector{dx * reach_, dy * reach_});
+        auto i = std::lower_bound(spots_.begin(), spots_.end(), cell,
+                                  [](const Spot& s, std::int64_t c) { return s.cell < c; });
+        for (; i != spots_.end() && i->cell == cell; ++i)
+          if ((i->at - at).length() < reach_ && std::abs(dot(i->along, along)) > 0.75) return true;
+      }
+    return false;
+  }
+
+ private:
+  struct Spot {
+    std::int64_t cell;
+    Point at;
+    Vector along;
+  };
+  std::int64_t cellOf(Point p) const {
+    return static_cast<std::int64_t>(std::floor(p.y / reach_)) * 1000003 +
+           static_cast<std::int64_t>(std::floor(p.x / reach_));
+  }
+  double reach_;
+  std::vector<Spot> spots_;
+};
+
+/// Folds that run close beside the outline would make it look doubled; those stretches go.
+std::vector<SeenLine> withoutDoubles(const std::vector<SeenLine>& lines, double reach) {
+  const OutlineMap map(lines, reach);
+  std::vector<SeenLine> out;
+  for (const SeenLine& line : lines) {
+    SeenLine run = line;
+    run.points.clear();
+    run.closed = false;
+    bool whole = true;
+    const auto flush = [&](LineEnd end) {
+      run.last = end;
+      if (run.points.size() >= 3) out.push_back(run);
+      run.points.clear();
+      run.first = LineEnd::Free;
+    };
+    for (std::size_t i = 0; i < line.points.size(); ++i) {
+      const SeenPoint& p = line.points[i];
+      const Point next = line.points[std::min(i + 1, line.points.size() - 1)].at;
+      const Point before = line.points[i > 0 ? i - 1 : 0].at;
+      const bool doubles = line.kind == LineKind::Contour && p.gap <= kOutlineGapM &&
+                           map.runsBeside(p.at, (next - before).unit());
+      if (!doubles) {
+        run.points.push_back(p);
+        continue;
+      }
+      whole = false;
+      flush(LineEnd::Free);
+    }
+    flush(line.last);
+    if (whole && line.closed && !out.empty()) out.back().closed = true;
+  }
+  return out;
+}
+
 bool tooShort(const SeenLine& line) {
   double gap = 0;
   for (const SeenPoint& p : line.points) gap = std::max(gap, p.gap);
@@ -401,6 +511,8 @@ std::vector<SeenLine> visibleLines(const Solid& solid, int index, const PanelVie
       addStretches(samples, chain.kind, view, lines);
       if (whole && !lines.empty()) lines.back().closed = true;
     }
+  for (SeenLine& line : lines) cutTicks(line, std::max(kTickMm, kTickM * line.mmPerM));
+  lines = withoutDoubles(lines, std::max(kDoubleMm, 4 * view.mmPerPx()));
   lines = joined(std::move(lines), view.mmPerPx());
   std::erase_if(lines, tooShort);
   for (SeenLine& line : lines) smoothAlong(line, view.mmPerPx());

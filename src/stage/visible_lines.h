@@ -26,6 +26,7 @@ enum class LineEnd : std::uint8_t {
 struct SeenLine {
   std::vector<SeenPoint> points;
   bool closed = false;
+  double mmPerM = 0;  ///< scale of the page where the line begins
   LineKind kind = LineKind::Contour;
   LineEnd first = LineEnd::Free, last = LineEnd::Free;
 };
