@@ -437,9 +437,13 @@ double statureOverFrame(const Scene& scene, const Camera& camera) {
     return f * height / std::max(camera.depth(scene.subject.middle()), 0.01);
   }
   const Actor& actor = scene.actors[static_cast<std::size_t>(scene.focus)];
-  const double depth =
-      camera.depth((headMiddle(actor.skeleton) + actor.skeleton[Joint::Pelvis]) / 2);
-  return f * actor.body->stature / std::max(depth, 0.01);
+  const Vec3 head = headMiddle(actor.skeleton);
+  const auto ratioAt = [&](const Vec3& at) {
+    return f * actor.body->stature / std::max(camera.depth(at), 0.01);
+  };
+  const double close = ratioAt(head);
+  if (close >= leastRatio(ShotSize::MediumCloseUp)) return close;
+  return ratioAt((head + actor.skeleton[Joint::Pelvis]) / 2);
 }
 
 bool pointsWithLimb(const BeatFigure& figure, const Pose& pose) {

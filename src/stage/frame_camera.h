@@ -20,8 +20,8 @@ struct FrameWish {
 
 CameraPlace framedCamera(const Scene& scene, const FrameWish& wish);
 
-/// Stature (or the subject's height) over the frame's height at the focus's depth: what
-/// shot_size.h names.
+/// Stature (or the subject's height) over the frame's height, at the depth of the head in close
+/// shots and of the body's upper half in others: what shot_size.h names.
 double statureOverFrame(const Scene& scene, const Camera& camera);
 
 /// The lead of a figure before any projection: where it points, moves or looks.

@@ -7,7 +7,8 @@
 // 2. Lead: the strongest of limb, motion, gaze after projection; the part along the line of sight
 //    is lost, so a look into the lens leads nowhere.
 // 3. Occupancy: every figure's discs on a 48 × 36 grid over the panel, nearest figures remembered
-//    apart, so that the focus's own discs can be asked whether they are in front and in the frame.
+//    apart, so that the focus's own silhouette, on a grid of its own, can be asked cell by cell
+//    whether it is in front and in the frame.
 // 4. Cut: the body's chain of landmarks against the frame's edges. Edges near neck, knee or ankle
 //    cost, so does a crown or a hand that the frame shaves.
 //
@@ -97,23 +98,36 @@ double shareInside(double a, double b) {
   return b <= a ? 1 : std::max(std::min(b, 1.0) - std::max(a, 0.0), 0.0) / (b - a);
 }
 
-/// Share of the figure's discs, by area, inside the frame and not behind `nearer`.
+/// Share of the figure's silhouette inside the frame and not behind `nearer`. The silhouette is
+/// taken on a grid of its own, so that what lies beyond the frame counts as well.
 double visibleShare(const Actor& actor, const Camera& camera, const Bits& nearer) {
-  double all = 0, seen = 0;
+  std::array<Disc, kCapsules * 7> discs;
+  std::size_t count = 0;
+  Rect box{{1e9, 1e9}, {-1e9, -1e9}};
   eachDisc(actor, camera, [&](const Disc& d) {
-    const double area = d.rx * d.ry;
-    all += area;
-    double share = shareInside(d.x - d.rx, d.x + d.rx) * shareInside(d.y - d.ry, d.y + d.ry);
-    if (share <= 0) return;
-    int covered = 0;
-    for (const double ox : {-0.5, 0.5}) {
-      for (const double oy : {-0.5, 0.5})
-        covered += isSet(nearer, d.x + ox * d.rx, d.y + oy * d.ry);
-    }
-    share *= 1 - covered / 4.0;
-    seen += area * share;
+    discs[count++] = d;
+    box.min = {std::min(box.min.x, d.x - d.rx), std::min(box.min.y, d.y - d.ry)};
+    box.max = {std::max(box.max.x, d.x + d.rx), std::max(box.max.y, d.y + d.ry)};
   });
-  return all > 0 ? seen / all : 0;
+  if (count == 0) return 0;
+  Bits own{};
+  const double w = box.width(), h = box.height();
+  for (std::size_t i = 0; i < count; ++i) {
+    const Disc& d = discs[i];
+    fill(own, {(d.x - box.min.x) / w, (d.y - box.min.y) / h, d.rx / w, d.ry / h});
+  }
+  int all = 0, seen = 0;
+  for (int row = 0; row < kRows; ++row) {
+    const double y = box.min.y + (row + 0.5) / kRows * h;
+    std::uint64_t bits = own[static_cast<std::size_t>(row)];
+    all += std::popcount(bits);
+    if (y < 0 || y >= 1) continue;
+    for (; bits != 0; bits &= bits - 1) {
+      const double x = box.min.x + (std::countr_zero(bits) + 0.5) / kColumns * w;
+      if (x >= 0 && x < 1 && !isSet(nearer, x, y)) ++seen;
+    }
+  }
+  return all > 0 ? static_cast<double>(seen) / all : 0;
 }
 
 struct Crowd {

@@ -70,6 +70,11 @@ Volumes volumesOf(const Body& body, const Skeleton& s) {
   const Vec3 axis = s[Crown] - s[Chin];
   const double skull = 0.41 * axis.norm() / body.heft;
   b.addPoints(s[Chin] + axis * 0.41, s[Chin] + axis * 0.59, skull, skull, Level::Head);
+  // A bun stands out from the skull and must not be cut by the frame; other hair lies close.
+  const bool bun = body.hair == Hair::Bun;
+  const Vec3 knot = s[Chin] + 0.9 * axis - headFront(s) * (bun ? 0.75 : 0.4) * body.headDepth;
+  const double knotRadius = (bun ? 0.19 : 0.1) * body.headHeight / body.heft;
+  b.addPoints(knot, knot, knotRadius, knotRadius, Level::Head);
   b.add(Neck, Head, 0.033 * h, 0.031 * h, Level::Head);
   b.add(LeftShoulder, RightShoulder, 0.036 * h, 0.036 * h, Level::Shoulders);
   b.add(Neck, Chest, 0.05 * h, 0.075 * h, Level::Shoulders);

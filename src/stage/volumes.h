@@ -16,7 +16,7 @@ struct Capsule {
   double radiusA = 0, radiusB = 0;
   Level level = Level::Torso;
 };
-inline constexpr std::size_t kCapsules = 20;
+inline constexpr std::size_t kCapsules = 21;
 using Volumes = std::array<Capsule, kCapsules>;
 
 Volumes volumesOf(const Body& body, const Skeleton& skeleton);
