@@ -108,8 +108,9 @@ class PanelArtist {
     const Viewport view = frameViewport(camera_, options_.width);
     Picture picture = blankPicture(view);
     for (std::size_t i = 0; i < solids_.size(); ++i)
-      rasterise(solids_[i].mesh, lightNormals_[i], static_cast<int>(i), camera_, view, light_,
-                picture);
+      rasterise(solids_[i].mesh, lightNormals_[i],
+                solids_[i].figure >= 0 ? Faces::TowardEye : Faces::All, static_cast<int>(i),
+                camera_, view, light_, picture);
     return picture;
   }
 

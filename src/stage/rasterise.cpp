@@ -13,6 +13,7 @@
 // that are large and seen steeply bends a little.
 #include "stage/rasterise.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -20,6 +21,8 @@
 namespace tw {
 
 namespace {
+
+constexpr int kNarrowPx = 8;
 
 struct Corner {
   Vec3 at;  ///< camera space
@@ -72,19 +75,16 @@ void narrow(Span& span, const Plane& edge, double y) {
     span.last = span.first - 1;
 }
 
-void fillRow(const Target& target, int row, const Span& span, const Plane& inverse,
-             const Plane& light) {
+void fillPixel(const Target& target, int x, int row, const Plane& inverse, const Plane& light) {
   const double y = row + 0.5;
-  const std::size_t start = static_cast<std::size_t>(row) * target.view.width;
-  for (int x = span.first; x <= span.last; ++x) {
-    const auto depth = static_cast<float>(1 / inverse.at(x + 0.5, y));
-    const std::size_t i = start + static_cast<std::size_t>(x);
-    if (!(depth < target.picture.depth[i])) continue;
-    target.picture.depth[i] = depth;
-    target.picture.solid[i] = target.solid;
-    target.picture.part[i] = target.part;
-    target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);
-  }
+  const auto depth = static_cast<float>(1 / inverse.at(x + 0.5, y));
+  const std::size_t i =
+      static_cast<std::size_t>(row) * target.view.width + static_cast<std::size_t>(x);
+  if (!(depth < target.picture.depth[i])) return;
+  target.picture.depth[i] = depth;
+  target.picture.solid[i] = target.solid;
+  target.picture.part[i] = target.part;
+  target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);
 }
 
 Plane edgeBetween(const Pixel& from, const Pixel& to, double turn) {
@@ -114,12 +114,17 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
               ca = edgeBetween(c, a, turn);
   const Plane inverse = planeThrough(a, b, c, a.invDepth, b.invDepth, c.invDepth, 1 / area);
   const Plane light = planeThrough(a, b, c, a.light, b.light, c.light, 1 / area);
+  // Most triangles of a body are a few pixels wide: testing each pixel beats finding the span.
+  const bool narrowOne = right - left < kNarrowPx;
   for (int row = top; row <= bottom; ++row) {
     Span span{left, right};
-    narrow(span, ab, row + 0.5);
-    narrow(span, bc, row + 0.5);
-    narrow(span, ca, row + 0.5);
-    fillRow(target, row, span, inverse, light);
+    if (!narrowOne)
+      for (const Plane* edge : {&ab, &bc, &ca}) narrow(span, *edge, row + 0.5);
+    for (int x = span.first; x <= span.last; ++x) {
+      const double px = x + 0.5, py = row + 0.5;
+      if (narrowOne && (ab.at(px, py) < 0 || bc.at(px, py) < 0 || ca.at(px, py) < 0)) continue;
+      fillPixel(target, x, row, inverse, light);
+    }
   }
 }
 
@@ -146,6 +151,11 @@ int cutAtNearPlane(const std::array<Corner, 3>& in, std::array<Corner, 4>& out) 
   return count;
 }
 
+bool facesAway(const Mesh& mesh, const std::array<std::uint32_t, 3>& t, const Vec3& eye) {
+  const Vec3& a = mesh.points[t[0]];
+  return (mesh.points[t[1]] - a).cross(mesh.points[t[2]] - a).dot(eye - a) < 0;
+}
+
 }  // namespace
 
 Viewport frameViewport(const Camera& camera, int width) {
@@ -170,11 +180,14 @@ Picture blankPicture(const Viewport& view) {
 
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
                const Vec3& towardLight, Picture& picture) {
-  rasterise(solid.mesh, solid.mesh.normals, index, camera, view, towardLight, picture);
+  // Bodies are closed and wound outward, so what faces away is always covered. Props may be open.
+  const Faces faces = solid.figure >= 0 ? Faces::TowardEye : Faces::All;
+  rasterise(solid.mesh, solid.mesh.normals, faces, index, camera, view, towardLight, picture);
 }
 
-void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, int index, const Camera& camera,
-               const Viewport& view, const Vec3& towardLight, Picture& picture) {
+void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, Faces faces, int index,
+               const Camera& camera, const Viewport& view, const Vec3& towardLight,
+               Picture& picture) {
   const Vec3 light = towardLight.normalized();
   std::vector<Corner> corners(mesh.points.size());
   std::vector<Pixel> pixels(mesh.points.size());
@@ -185,6 +198,7 @@ void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, int index, co
   Target target{picture, view, static_cast<std::int16_t>(index), 0};
   for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
     const auto& t = mesh.triangles[i];
+    if (faces == Faces::TowardEye && facesAway(mesh, t, camera.eye())) continue;
     target.part = mesh.part[i];
     std::array<Corner, 4> cut;
     const int count = cutAtNearPlane({corners[t[0]], corners[t[1]], corners[t[2]]}, cut);

@@ -24,9 +24,13 @@ Picture blankPicture(const Viewport& view);
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
                const Vec3& towardLight, Picture& picture);
 
-/// The same for a bare mesh, shaded by other normals than its own.
-void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, int index, const Camera& camera,
-               const Viewport& view, const Vec3& towardLight, Picture& picture);
+enum class Faces { All, TowardEye };
+
+/// The same for a bare mesh, shaded by other normals than its own. Faces turned away are left out
+/// when asked: right for closed meshes that are wound outward.
+void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, Faces faces, int index,
+               const Camera& camera, const Viewport& view, const Vec3& towardLight,
+               Picture& picture);
 
 /// A lens cannot come closer than this; also keeps the division by depth tame.
 inline constexpr double kNearM = 0.05;
