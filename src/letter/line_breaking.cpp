@@ -46,6 +46,8 @@ class Breaker {
       : chunks_(chunks), spaceEm_(spaceEm), profile_(profile) {
     double total = 0;
     for (const Chunk& chunk : chunks) total += chunk.widthEm + (chunk.spaceAfter ? spaceEm : 0);
+    for (const Chunk& chunk : chunks) weakEnd_.push_back(endsWeakly(chunk.text) ? 1 : 0);
+    for (const Chunk& chunk : chunks) pauseEnd_.push_back(endsWithPause(chunk.text) ? 1 : 0);
     scale_ = total / std::accumulate(profile.begin(), profile.end(), 0.0);
   }
 
@@ -59,6 +61,7 @@ class Breaker {
   double spaceEm_;
   const std::vector<double>& profile_;
   double scale_ = 1;
+  std::vector<char> weakEnd_, pauseEnd_;  ///< by chunk: what a line that stops there is like
 };
 
 double Breaker::lineCost(std::size_t line, std::size_t last, double width,
@@ -68,9 +71,9 @@ double Breaker::lineCost(std::size_t line, std::size_t last, double width,
   const bool isLast = line + 1 == profile_.size();
   if (isLast) {
     if (words == 1 && profile_.size() > 1 && width < kOrphanWidth * scale_) cost += kOrphan;
-  } else if (endsWeakly(chunks_[last].text)) {
+  } else if (weakEnd_[last]) {
     cost += words == 1 ? 3 * kWeakEnd : kWeakEnd;
-  } else if (endsWithPause(chunks_[last].text)) {
+  } else if (pauseEnd_[last]) {
     cost += kPauseEnd;
   }
   return cost;
@@ -154,9 +157,30 @@ std::vector<Chunk> withOverlongSplit(const std::vector<Chunk>& chunks, double mo
       if (head.back() != '-') head += '-';
       result.push_back({head, type.widthEm(head), false, false});
       rest.text = rest.text.substr(cut);
-      rest.widthEm = type.widthEm(rest.text);
+      // Measuring what is left of a very long word again and again would take for ever.
+      rest.widthEm -= result.back().widthEm;
+      if (rest.widthEm < 2 * mostEm) rest.widthEm = type.widthEm(rest.text);
     }
     result.push_back(std::move(rest));
+  }
+  return result;
+}
+
+std::vector<Chunk> joinedTo(std::vector<Chunk> chunks, std::size_t most, double spaceEm) {
+  if (chunks.size() <= most) return chunks;
+  const std::size_t per = (chunks.size() + most - 1) / most;
+  std::vector<Chunk> result;
+  for (std::size_t i = 0; i < chunks.size(); ++i) {
+    if (i % per == 0) {
+      result.push_back(std::move(chunks[i]));
+      continue;
+    }
+    Chunk& last = result.back();
+    if (last.spaceAfter) last.text += ' ';
+    last.widthEm += chunks[i].widthEm + (last.spaceAfter ? spaceEm : 0);
+    last.text += chunks[i].text;
+    last.spaceAfter = chunks[i].spaceAfter;
+    last.mustBreak = chunks[i].mustBreak;
   }
   return result;
 }

@@ -25,4 +25,8 @@ std::optional<BrokenLines> breakLines(const std::vector<Chunk>& chunks, double s
 std::vector<Chunk> withOverlongSplit(const std::vector<Chunk>& chunks, double mostEm,
                                      const TypeMeasure& type);
 
+/// Neighbours joined until no more than `most` are left: an absurd amount of copy still gets
+/// lines in reasonable time.
+std::vector<Chunk> joinedTo(std::vector<Chunk> chunks, std::size_t most, double spaceEm);
+
 }  // namespace tw

@@ -31,6 +31,7 @@ constexpr double kPaddingDown = 0.65;
 /// Width over height of a balloon that pleases, and how much a departure costs; by eye.
 constexpr double kPleasingBalloon = 1.5, kPleasingCaption = 2.6, kProportionCost = 0.6;
 constexpr std::size_t kMostLines = 14;
+constexpr std::size_t kMostChunks = 300;  ///< no balloon has so many words
 /// Bumps of a cloud and spikes of a burst, in cap heights.
 constexpr double kBumpCaps = 0.55, kSpikeCaps = 0.9;
 /// Sizes of free copy, as multiples of the balloon type.
@@ -101,7 +102,8 @@ std::optional<Setting> inLines(const Setting& base, const std::vector<Chunk>& ch
 /// Every number of lines that stays within the width, chunks wider than `mostEm` split.
 Settings withinWidth(const Setting& base, const std::vector<Chunk>& whole, double mostWidth,
                      double mostEm, double padding, const TypeMeasure& type) {
-  const std::vector<Chunk> chunks = withOverlongSplit(whole, mostEm, type);
+  const std::vector<Chunk> chunks =
+      joinedTo(withOverlongSplit(whole, mostEm, type), kMostChunks, type.spaceEm());
   double totalEm = 0;
   for (const Chunk& chunk : chunks) totalEm += chunk.widthEm;
   // Fewer lines than this cannot stay within the width.

@@ -168,6 +168,17 @@ TEST_CASE("a new paragraph begins a new line") {
   for (const Setting& s : settings) CHECK(s.lines.front() == "STOP.");
 }
 
+TEST_CASE("absurdly much copy is still set, every word of it") {
+  std::string text, word(3000, 'W');
+  for (int i = 0; i < 5000; ++i) text += i ? " BELL" : "BELL";
+  const Settings many = settingsOf(text, CopyKind::Speech, 7.5, 60, {}, type());
+  REQUIRE(!many.empty());
+  std::size_t letters = 0;
+  for (const std::string& line : many.front().lines) letters += line.size() + 1;
+  CHECK(letters == text.size() + 1);
+  CHECK(!settingsOf(word, CopyKind::Speech, 7.5, 60, {}, type()).empty());
+}
+
 TEST_CASE("copy without letters still gets a shape") {
   const Settings settings = settingsOf("", CopyKind::Speech, 7.5, 50, {}, type());
   REQUIRE(settings.size() == 1);
