@@ -225,22 +225,25 @@ class PanelArtist {
 
   void addCastShadows() {
     if (camera_.eye().y() <= 0) return;
-    Picture shadow = blankPicture(frameViewport(camera_, options_.width));
+    // At half the picture's width: a shadow's edge is soft anyway.
+    const Viewport viewport = frameViewport(camera_, std::max(1, options_.width / 2));
+    Picture shadow = blankPicture(viewport);
     for (const Solid& solid : all_) {
       if (solid.isSet) continue;
       double lowest = std::numeric_limits<double>::infinity();
       for (const Vec3& p : solid.mesh.points) lowest = std::min(lowest, p.y());
-      if (lowest < kHighestCastM)
-        rasterise(flattened(solid), 0, camera_, frameViewport(camera_, options_.width), light_,
-                  shadow);
+      if (lowest < kHighestCastM) rasterise(flattened(solid), 0, camera_, viewport, light_, shadow);
     }
-    const Window window = windowsOf(shadow, 1)[0];
-    const Field mask = fieldOf(picture_, window, [&](std::size_t i) {
-      const bool onGround = picture_.solid[i] < 0 || solidAt(i).isSet;
-      return shadow.solid[i] >= 0 && onGround && picture_.depth[i] > shadow.depth[i] - 0.02f ? 1.f
-                                                                                             : 0.f;
+    const PanelView view{shadow, camera_, view_.frame};
+    const Field mask = fieldOf(shadow, windowsOf(shadow, 1)[0], [&](std::size_t i) {
+      if (shadow.solid[i] < 0) return 0.f;
+      const auto x = static_cast<double>(i % static_cast<std::size_t>(shadow.width));
+      const auto y = static_cast<double>(i / static_cast<std::size_t>(shadow.width));
+      const std::size_t here = view_.pixelAt(view_.pxFromPage(view.pageFromPx({x + 0.5, y + 0.5})));
+      const bool onGround = picture_.solid[here] < 0 || solidAt(here).isSet;
+      return onGround && picture_.depth[here] > shadow.depth[i] - 0.02f ? 1.f : 0.f;
     });
-    addTone(traced(blurred(mask, blurPx(0.25)), view_, {0.5f, kLeastToneMm2, 0.4}), castDarkness());
+    addTone(traced(blurred(mask, 1), view, {0.5f, kLeastToneMm2, 0.4}), castDarkness());
   }
 
   double castDarkness() const { return std::min(0.9, mood_.figureShade + 0.14); }

@@ -187,13 +187,16 @@ std::vector<Window> windowsOf(const Picture& picture, std::size_t solids) {
     int left = 1 << 30, top = 1 << 30, right = -1, bottom = -1;
   };
   std::vector<Box> boxes(solids);
-  for (int y = 0; y < picture.height; ++y)
-    for (int x = 0; x < picture.width; ++x) {
-      const auto id = picture.solid[static_cast<std::size_t>(y) * picture.width + x];
-      if (id < 0) continue;
-      Box& b = boxes[static_cast<std::size_t>(id)];
-      b = {std::min(b.left, x), std::min(b.top, y), std::max(b.right, x), std::max(b.bottom, y)};
+  for (int y = 0; y < picture.height; ++y) {
+    const std::int16_t* row = &picture.solid[static_cast<std::size_t>(y) * picture.width];
+    for (int x = 0; x < picture.width;) {
+      const int start = x;  // a run of one solid at a time
+      while (x < picture.width && row[x] == row[start]) ++x;
+      if (row[start] < 0) continue;
+      Box& b = boxes[static_cast<std::size_t>(row[start])];
+      b = {std::min(b.left, start), std::min(b.top, y), std::max(b.right, x - 1), y};
     }
+  }
   std::vector<Window> out;
   for (const Box& b : boxes) {
     const int left = std::max(0, b.left - kMargin), top = std::max(0, b.top - kMargin);
