@@ -26,155 +26,20 @@
 #include "stage/held_props.h"
 #include "stage/set_pieces.h"
 #include "stage/shot_size.h"
+#include "stage/slots.h"
 
 namespace tw {
 namespace {
 
 constexpr double kDeg = std::numbers::pi / 180;
-constexpr double kTalkingM = 1.2;       // between two who talk
-constexpr double kRunningM = 2.6;       // between one who runs and whom he runs to
 constexpr double kLeastAcrossM = 0.36;  // between heads, across the line of sight
 constexpr double kMostGazeDeg = 65;
 constexpr double kShouldersM = 0.62;  // what a pair of outer figures adds to their distance
 constexpr double kStepBackM = 0.55;
 constexpr double kAboardDepth = 0.4;  // a boat is narrow
 
-bool has(const std::string& text, std::string_view word) {
-  return text.find(word) != std::string::npos;
-}
-
-bool movesToward(const BeatFigure& f) {
-  const bool talks = has(f.relation, "talks") || has(f.relation, "calls");
-  return !talks && (has(f.relation, "run") || has(f.relation, "s to"));
-}
-bool turnsAway(const BeatFigure& f) {
-  return has(f.relation, " from") && !has(f.relation, "takes");
-}
-
-/// Relations in which a figure stands on, in, or in touch with the thing.
-bool restsOn(const BeatFigure& f) {
-  return has(f.relation, "sits on") || has(f.relation, "sits in") || has(f.relation, "lies") ||
-         has(f.relation, "stands on");
-}
-bool touches(const BeatFigure& f) {
-  for (const char* word : {"push", "open", "climb", "lean", "touch", "works", "writes", "sits at",
-                           "pull", "reach", "strike", "carries", "kneels"}) {
-    if (has(f.relation, word)) return true;
-  }
-  return false;
-}
-
 double wrapped(double deg) {
   return std::remainder(deg, 360.0);
-}
-
-int indexOf(const Beat& beat, const std::string& who) {
-  for (std::size_t i = 0; i < beat.figures.size(); ++i) {
-    if (beat.figures[i].who == who) return static_cast<int>(i);
-  }
-  return -1;
-}
-
-int propIndexOf(const Beat& beat, const std::string& id) {
-  for (std::size_t i = 0; i < beat.props.size(); ++i) {
-    if (!id.empty() && beat.props[i].id == id) return static_cast<int>(i);
-  }
-  return -1;
-}
-
-bool isInHandOf(const Beat& beat, const BeatFigure& f) {
-  const int prop = propIndexOf(beat, f.target);
-  return prop >= 0 && isInHand(beat, static_cast<std::size_t>(prop));
-}
-
-/// Beat indices from the side read first: speakers by their first word, the rest around them.
-std::vector<int> readingOrderOf(const Beat& beat) {
-  std::vector<int> order;
-  const auto add = [&](int i) {
-    if (i >= 0 && std::find(order.begin(), order.end(), i) == order.end()) order.push_back(i);
-  };
-  for (const std::string& who : speakersOf(beat)) add(indexOf(beat, who));
-  for (std::size_t i = 0; i < beat.figures.size(); ++i) {
-    const BeatFigure& f = beat.figures[i];
-    if (movesToward(f)) add(static_cast<int>(i));  // whoever comes enters from the reading side
-  }
-  for (std::size_t i = 0; i < beat.figures.size(); ++i) {
-    const BeatFigure& f = beat.figures[i];
-    const bool outward = propIndexOf(beat, f.target) >= 0 && !isInHandOf(beat, f);
-    if (!outward) add(static_cast<int>(i));  // whoever points out of the group stands at its end
-  }
-  for (std::size_t i = 0; i < beat.figures.size(); ++i) add(static_cast<int>(i));
-  return order;
-}
-
-struct Slots {
-  std::vector<Vec3> at;  // in reading order
-  double opened = 0.4;   // share of the turn toward the audience
-};
-
-Slots pairSlots(int placement, int focusRank) {
-  const double half = kTalkingM / 2;
-  const auto deep = [&](double zFocus, double zOther, double x0, double x1) {
-    return std::vector<Vec3>{{x0, 0, focusRank == 0 ? zFocus : zOther},
-                             {x1, 0, focusRank == 0 ? zOther : zFocus}};
-  };
-  switch (placement) {
-    case 1:
-      return {{{-0.48, 0, 0}, {0.48, 0, 0.06}}, 0.0};
-    case 2:
-      return {deep(-0.5, 0.55, -0.46, 0.5), 0.45};
-    case 3:
-      return {deep(0.55, -0.8, -0.34, 0.34), 0.1};
-    default:
-      return {{{-half, 0, 0.05}, {half, 0, 0}}, 0.4};
-  }
-}
-
-/// From −1 at the first figure to +1 at the last.
-double across(std::size_t i, std::size_t n) {
-  return n < 2 ? 0 : 2.0 * static_cast<double>(i) / static_cast<double>(n - 1) - 1;
-}
-
-Slots groupSlots(std::size_t n, int placement, std::size_t focusRank) {
-  Slots slots;
-  const double halfWidth = 0.42 * static_cast<double>(n - 1);
-  for (std::size_t i = 0; i < n; ++i) {
-    const double u = across(i, n);
-    const double step = i % 2 == 0 ? 0.0 : 0.55;
-    const bool isFocus = i == focusRank;
-    switch (placement) {
-      case 1:  // wedge, the focus at its tip
-        slots.at.emplace_back(u * halfWidth, 0, isFocus ? -0.7 : 0.35 + 0.5 * step);
-        break;
-      case 2:  // a diagonal into the depth
-        slots.at.emplace_back(u * halfWidth * 0.85, 0, 0.62 * static_cast<double>(i) - 0.5);
-        break;
-      case 3:  // a ring with the focus on its far side
-        slots.at.emplace_back(u * halfWidth * 1.1, 0, isFocus ? 0.8 : -0.1 - 0.5 * std::abs(u));
-        break;
-      default:  // an arc, every second one deeper
-        slots.at.emplace_back(u * halfWidth, 0, step - 0.25 * std::abs(u));
-    }
-  }
-  return slots;
-}
-
-Slots slotsFor(const Beat& beat, const std::vector<int>& order, int placement, int focus) {
-  const std::size_t n = order.size();
-  const auto found = std::find(order.begin(), order.end(), focus);
-  const auto rank = static_cast<std::size_t>(found - order.begin());
-  Slots slots = n < 2    ? Slots{{{0, 0, 0}}, 0.3}
-                : n == 2 ? pairSlots(placement, static_cast<int>(rank))
-                         : groupSlots(n, placement, rank);
-  for (std::size_t i = 0; i < n; ++i) {
-    const BeatFigure& f = beat.figures[static_cast<std::size_t>(order[i])];
-    if (movesToward(f) && indexOf(beat, f.target) >= 0) {
-      for (Vec3& at : slots.at) at.x() *= kRunningM / kTalkingM;
-      slots.opened = 0.15;
-      break;
-    }
-  }
-  return slots;
 }
 
 /// Heading of a figure without partner or target: three-quarter, into the reading direction.
@@ -188,7 +53,12 @@ class Blocking {
  public:
   Blocking(const StageRequest& request, const StagingChoice& choice, const Cast& cast,
            const PoseLibrary& poses)
-      : beat_(*request.beat), choice_(choice), cast_(cast), poses_(poses), aspect_(request.aspect) {
+      : beat_(*request.beat),
+        choice_(choice),
+        cast_(cast),
+        poses_(poses),
+        aspect_(request.aspect),
+        aboard_(isAboard(*request.beat)) {
     setFocus(request.focus);
   }
 
@@ -208,7 +78,7 @@ class Blocking {
 
  private:
   void setFocus(const std::string& asked) {
-    const int found = indexOf(beat_, asked);
+    const int found = figureIndexOf(beat_, asked);
     scene_.focus = beat_.figures.empty() ? -1 : std::max(found, 0);
     scene_.handIsSubject = scene_.focus >= 0 && asksForHand(beat_);
   }
@@ -216,7 +86,7 @@ class Blocking {
   void placeActors() {
     order_ = readingOrderOf(beat_);
     slots_ = slotsFor(beat_, order_, choice_.placement, scene_.focus);
-    if (isAboard(beat_)) {
+    if (aboard_) {
       for (Vec3& at : slots_.at) at.z() *= kAboardDepth;
       slots_.opened *= 0.4;  // legs stay inside the hull
     }
@@ -241,7 +111,7 @@ class Blocking {
     }
     const bool swims = pose.support == "none" && isUnderwater(beat_);
     if (swims) return 1.3 + 0.35 * static_cast<double>(rank % 2);
-    return isAboard(beat_) ? (has(pose.name, "sit") && pose.seat <= 0 ? 0.22 : 0.1) : 0.0;
+    return aboard_ ? (has(pose.name, "sit") && pose.seat <= 0 ? 0.22 : 0.1) : 0.0;
   }
 
   void placeProps() {
@@ -306,7 +176,7 @@ class Blocking {
   }
 
   Vec3 vesselPlace(const Prop& p) const {
-    const bool afar = beat_.figures.empty() || !isAboard(beat_);
+    const bool afar = beat_.figures.empty() || !aboard_;
     return {0, 0, afar ? 0.6 + p.sizeM[2] : 0.1};
   }
 
@@ -318,7 +188,7 @@ class Blocking {
   /// Where figure i looks, or nothing when it is alone with its thoughts.
   std::optional<Vec3> targetOf(int i) const {
     const BeatFigure& f = beat_.figures[static_cast<std::size_t>(i)];
-    const int figure = indexOf(beat_, f.target);
+    const int figure = figureIndexOf(beat_, f.target);
     if (figure >= 0 && figure != i) return spot(figure);
     const int prop = propIndexOf(beat_, f.target);
     if (prop >= 0 && beat_.props[static_cast<std::size_t>(prop)].heldBy.empty() &&
@@ -333,7 +203,7 @@ class Blocking {
     if (scene_.actors.size() < 2) return std::nullopt;
     const auto speakers = speakersOf(beat_);
     for (const std::string& who : speakers) {
-      const int other = indexOf(beat_, who);
+      const int other = figureIndexOf(beat_, who);
       if (other >= 0 && other != i) return spot(other);
     }
     if (scene_.focus != i) return spot(scene_.focus);
@@ -356,9 +226,20 @@ class Blocking {
     const bool bound = target && (!f.relation.empty() || actor.pose->motion > 0.4);
     const double opened = !target ? 0 : bound ? std::min(slots_.opened, 0.12) : slots_.opened;
     const double limb = target ? limbHeading(actor, f) : 0;
-    actor.set.headingDeg = wrapped(to * (1 - opened) - limb);
+    actor.set.headingDeg = shown(i, wrapped(to * (1 - opened) - limb));
     actor.set.gazeDeg =
         target ? std::clamp(wrapped(to - actor.set.headingDeg), -kMostGazeDeg, kMostGazeDeg) : 0;
+  }
+
+  /// Turned back far enough that the camera sees a face: the focus at least in profile, the others
+  /// nearly; those whom the placement shows over the shoulder as they are.
+  double shown(int i, double heading) const {
+    const Pose& pose = *scene_.actors[static_cast<std::size_t>(i)].pose;
+    const bool isFocus = i == scene_.focus;
+    if (scene_.actors.size() < 2 || (!isFocus && choice_.placement == 3)) return heading;
+    const bool bound = pose.motion > 0.4 || !pose.pointer.empty();
+    const double most = bound ? 112 : isFocus ? 74 : 98;
+    return wrapped(choice_.sideDeg + std::clamp(wrapped(heading - choice_.sideDeg), -most, most));
   }
 
   /// For who points: the arm's own direction in the body, so that the arm goes to the target.
@@ -454,6 +335,7 @@ class Blocking {
   const Cast& cast_;
   const PoseLibrary& poses_;
   double aspect_;
+  bool aboard_;
   Scene scene_;
   std::vector<int> order_;
   Slots slots_;
@@ -496,7 +378,7 @@ Scene blocked(const StageRequest& request, const StagingChoice& choice, const Ca
 Scene sceneOf(const Staging& staging, const Beat& beat, const std::string& focus, const Cast& cast,
               const PoseLibrary& poses) {
   Scene scene;
-  const int asked = indexOf(beat, focus);
+  const int asked = figureIndexOf(beat, focus);
   for (const SetFigure& set : staging.figures) {
     Actor actor{set, &cast.of(set.who), &poses.orStand(set.pose), {}, {}, set.at.y};
     actor.skeleton = posed(*actor.body, *actor.pose, set);

@@ -20,140 +20,19 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cmath>
-#include <cstdint>
 
 #include "stage/held_props.h"
+#include "stage/occupancy.h"
 #include "stage/shot_size.h"
 
 namespace tw {
 namespace {
 
-constexpr int kColumns = 48, kRows = 36;
 constexpr double kShave = 0.012;  // frame edge this near to a contour looks like a mistake
-using Bits = std::array<std::uint64_t, kRows>;
 
 Vec3 inCamera(const Camera& camera, const Vec3& direction) {
   return camera.rotation() * direction;
-}
-
-struct Disc {
-  double x, y, rx, ry;  // panel units
-};
-
-/// Calls see(Disc) along each capsule of the figure that is before the camera.
-template <class See>
-void eachDisc(const Actor& actor, const Camera& camera, See see) {
-  const double f = camera.intrinsics()(0, 0);
-  for (const Capsule& c : actor.volumes) {
-    const double length = (c.b - c.a).norm();
-    const double mean = (c.radiusA + c.radiusB) / 2;
-    const int steps = std::clamp(static_cast<int>(length / std::max(1.2 * mean, 0.02)), 1, 6);
-    const Vec3 pa = camera.rotation() * (c.a - camera.eye());
-    const Vec3 pb = camera.rotation() * (c.b - camera.eye());
-    for (int i = 0; i <= steps; ++i) {
-      const double t = static_cast<double>(i) / steps;
-      const Vec3 p = pa + (pb - pa) * t;
-      if (p.z() < 0.05) continue;
-      const double r = (c.radiusA + (c.radiusB - c.radiusA) * t) * f / p.z();
-      see(Disc{f * p.x() / p.z() + camera.intrinsics()(0, 2),
-               (f * p.y() / p.z() + camera.intrinsics()(1, 2)) * camera.aspect(), r,
-               r * camera.aspect()});
-    }
-  }
-}
-
-std::uint64_t run(double from, double to) {
-  const int a = std::clamp(static_cast<int>(std::ceil(from)), 0, kColumns);
-  const int b = std::clamp(static_cast<int>(std::floor(to)) + 1, 0, kColumns);
-  if (b <= a) return 0;
-  return ((b == 64 ? 0 : (std::uint64_t{1} << b)) - 1) & ~((std::uint64_t{1} << a) - 1);
-}
-
-void fill(Bits& bits, const Disc& d) {
-  const int top = std::max(0, static_cast<int>(std::ceil((d.y - d.ry) * kRows - 0.5)));
-  const int bottom = std::min(kRows - 1, static_cast<int>(std::floor((d.y + d.ry) * kRows - 0.5)));
-  for (int row = top; row <= bottom; ++row) {
-    const double v = ((row + 0.5) / kRows - d.y) / d.ry;
-    const double half = d.rx * std::sqrt(std::max(1 - v * v, 0.0));
-    bits[static_cast<std::size_t>(row)] |=
-        run((d.x - half) * kColumns - 0.5, (d.x + half) * kColumns - 0.5);
-  }
-}
-
-bool isSet(const Bits& bits, double x, double y) {
-  if (x < 0 || y < 0 || x >= 1 || y >= 1) return false;
-  return bits[static_cast<std::size_t>(y * kRows)] >> static_cast<int>(x * kColumns) & 1;
-}
-
-double freeShare(const Bits& bits, int rows) {
-  int taken = 0;
-  for (int i = 0; i < rows; ++i) taken += std::popcount(bits[static_cast<std::size_t>(i)]);
-  return 1 - static_cast<double>(taken) / (rows * kColumns);
-}
-
-/// Length of [a, b] inside [0, 1] over its own length.
-double shareInside(double a, double b) {
-  return b <= a ? 1 : std::max(std::min(b, 1.0) - std::max(a, 0.0), 0.0) / (b - a);
-}
-
-/// Share of the figure's silhouette inside the frame and not behind `nearer`. The silhouette is
-/// taken on a grid of its own, so that what lies beyond the frame counts as well.
-double visibleShare(const Actor& actor, const Camera& camera, const Bits& nearer) {
-  std::array<Disc, kCapsules * 7> discs;
-  std::size_t count = 0;
-  Rect box{{1e9, 1e9}, {-1e9, -1e9}};
-  eachDisc(actor, camera, [&](const Disc& d) {
-    discs[count++] = d;
-    box.min = {std::min(box.min.x, d.x - d.rx), std::min(box.min.y, d.y - d.ry)};
-    box.max = {std::max(box.max.x, d.x + d.rx), std::max(box.max.y, d.y + d.ry)};
-  });
-  if (count == 0) return 0;
-  Bits own{};
-  const double w = box.width(), h = box.height();
-  for (std::size_t i = 0; i < count; ++i) {
-    const Disc& d = discs[i];
-    fill(own, {(d.x - box.min.x) / w, (d.y - box.min.y) / h, d.rx / w, d.ry / h});
-  }
-  int all = 0, seen = 0;
-  for (int row = 0; row < kRows; ++row) {
-    const double y = box.min.y + (row + 0.5) / kRows * h;
-    std::uint64_t bits = own[static_cast<std::size_t>(row)];
-    all += std::popcount(bits);
-    if (y < 0 || y >= 1) continue;
-    for (; bits != 0; bits &= bits - 1) {
-      const double x = box.min.x + (std::countr_zero(bits) + 0.5) / kColumns * w;
-      if (x >= 0 && x < 1 && !isSet(nearer, x, y)) ++seen;
-    }
-  }
-  return all > 0 ? static_cast<double>(seen) / all : 0;
-}
-
-struct Crowd {
-  std::vector<Bits> each;
-  Bits all{}, before{};  // everyone; those nearer than the focus
-};
-
-Crowd crowdOf(const Scene& scene, const Camera& camera) {
-  Crowd crowd;
-  const double focusDepth =
-      scene.focus < 0
-          ? 0
-          : camera.depth(
-                scene.actors[static_cast<std::size_t>(scene.focus)].skeleton[Joint::Chest]);
-  for (std::size_t i = 0; i < scene.actors.size(); ++i) {
-    Bits own{};
-    eachDisc(scene.actors[i], camera, [&](const Disc& d) { fill(own, d); });
-    const bool nearer = static_cast<int>(i) != scene.focus &&
-                        camera.depth(scene.actors[i].skeleton[Joint::Chest]) < focusDepth;
-    crowd.each.push_back(own);
-    for (std::size_t row = 0; row < own.size(); ++row) {
-      crowd.all[row] |= own[row];
-      if (nearer) crowd.before[row] |= own[row];
-    }
-  }
-  return crowd;
 }
 
 double meanReach(const Skeleton& s, const Camera& camera) {
@@ -209,7 +88,7 @@ double headlessCost(const Scene& scene, const Crowd& crowd, const std::vector<Re
     const double across = shareInside(heads[i].min.x, heads[i].max.x);
     const double down = shareInside(heads[i].min.y, heads[i].max.y);
     const double cut = 1 - across * down;
-    cost += cut > 0.6 ? 0.45 : cut > 0.12 ? 0.25 : 0;
+    cost += cut > 0.35 ? 0.85 : cut > 0.12 ? 0.25 : 0;
   }
   return cost;
 }
@@ -252,7 +131,7 @@ struct Edges {
 
 Edges edgesOf(const Actor& actor, const Camera& camera, const Rect& frame) {
   Edges edges;
-  eachDisc(actor, camera, [&](const Disc& d) {
+  for (const Disc& d : discsOf(actor, camera)) {
     const double gaps[] = {d.y - d.ry - frame.min.y, frame.max.y - d.y - d.ry,
                            d.x - d.rx - frame.min.x, frame.max.x - d.x - d.rx};
     edges.top |= gaps[0] < 0;
@@ -261,7 +140,7 @@ Edges edgesOf(const Actor& actor, const Camera& camera, const Rect& frame) {
     for (const double gap : gaps) {
       if (gap >= 0) edges.nearestInside = std::min(edges.nearestInside, gap);
     }
-  });
+  }
   return edges;
 }
 
@@ -400,7 +279,7 @@ Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice
   v.focus = focusPoint(scene, camera, choice.shot);
   v.focusHead = head.height();
   v.focusRank = rankOf(scene, camera, v.focusHead);
-  v.visible = visibleShare(focus, camera, crowd.before);
+  v.visible = visibleShare(crowd.discs[static_cast<std::size_t>(scene.focus)], crowd.before);
   const FrameCut cut = frameCut(focus, camera, choice.shot, {{0, 0}, {1, 1}});
   const bool handOnly = showsHandOnly(scene, choice.shot);
   v.cut = handOnly ? "hand" : cut.word;

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "stage/blocking.h"
-#include "stage/frame_camera.h"
+#include "stage/leads.h"
 
 namespace tw {
 

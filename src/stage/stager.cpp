@@ -32,6 +32,14 @@ bool isHopeless(const Variant& v) {
          v.focus.x < 0 || v.focus.x > 1 || v.focus.y < 0 || v.focus.y > 1;
 }
 
+/// The script already gave the figure something to sit on.
+bool sitsOnProp(const Beat& beat, const std::string& who) {
+  return std::any_of(beat.figures.begin(), beat.figures.end(), [&](const BeatFigure& f) {
+    const bool on = f.relation == "sits on" || f.relation == "sits in";
+    return f.who == who && on && !f.target.empty();
+  });
+}
+
 }  // namespace
 
 struct Stager::Impl {
@@ -104,7 +112,7 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
     solid.mesh = bodyMesh(body, skeleton, detail);
     solid.figure = static_cast<int>(i);
     solids.push_back(std::move(solid));
-    if (pose.seat <= 0) continue;
+    if (pose.seat <= 0 || sitsOnProp(beat, set.who)) continue;
     Solid seat;
     const double high = pose.seat * body.stature;
     const Vec3 under = skeleton[Joint::Pelvis];

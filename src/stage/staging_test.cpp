@@ -292,8 +292,8 @@ TEST_CASE("quick measures agree with a rendered picture") {
       ++count;
     }
   }
-  CHECK(sum / count < 0.06);  // on average
-  CHECK(worst < 0.25);        // props and hair are not in the capsules
+  CHECK(sum / count < 0.05);  // on average
+  CHECK(worst < 0.15);        // props are not in the capsules
 }
 
 TEST_CASE("the axis side follows the triple product and flips when the camera crosses the line") {

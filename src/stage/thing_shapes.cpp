@@ -134,14 +134,49 @@ Mesh boatMesh(const std::array<double, 3>& size) {
   return mesh;
 }
 
+namespace {
+
+/// One link: a round bar bent to an oval in the plane of y and x (or z when `turned`).
+Mesh linkMesh(double length, double wide, double bar, bool turned) {
+  constexpr int kAlong = 16, kRound = 7;
+  const auto spot = [&](double u, double y, double off) {
+    return turned ? Vec3(off, y, u) : Vec3(u, y, off);
+  };
+  std::vector<Row> rows;
+  for (int i = 0; i <= kAlong; ++i) {
+    const double a = 2 * std::numbers::pi * i / kAlong;
+    Row row;
+    for (int k = 0; k < kRound; ++k) {
+      const double b = 2 * std::numbers::pi * k / kRound;
+      const double out = bar * std::cos(b);
+      row.push_back(spot((wide / 2 - bar + out) * std::cos(a),
+                         length / 2 + (length / 2 - bar + out) * std::sin(a), bar * std::sin(b)));
+    }
+    rows.push_back(std::move(row));
+  }
+  Mesh mesh;
+  appendSurface(mesh, rows, true, [&](const Vec3& p) {
+    const double u = turned ? p.z() : p.x(), off = turned ? p.x() : p.z();
+    const double x = u / (wide / 2 - bar), y = (p.y() - length / 2) / (length / 2 - bar);
+    const double r = std::max(std::hypot(x, y), 1e-9);
+    const double du = u - x / r * (wide / 2 - bar);
+    const double dy = p.y() - length / 2 - y / r * (length / 2 - bar);
+    return spot(du, dy, off);
+  });
+  agreeWinding(mesh);
+  return mesh;
+}
+
+}  // namespace
+
 Mesh chainMesh(double length, double thick) {
-  const double link = std::max(0.16, 2.6 * thick);
-  const int count = std::clamp(static_cast<int>(length / (0.72 * link)), 2, 60);
+  const double link = std::max(0.2, 2.8 * thick), bar = 0.11 * link;
+  const double step = link - 2.4 * bar;
+  const int count = std::clamp(static_cast<int>(length / step), 2, 40);
   Mesh chain;
   for (int i = 0; i < count; ++i) {
-    const double flat = i % 2 == 0 ? 1.0 : 0.36;
-    const Mesh one = ellipsoidMesh({0.6 * link * flat, link, 0.6 * link * (1.36 - flat)}, 14);
-    append(chain, one, Vec3(0, (length - link) * i / (count - 1), 0));
+    append(chain, linkMesh(link, 0.62 * link, bar, i % 2 == 1),
+           Vec3(0, (length - link) * i / (count - 1), 0));
   }
   return chain;
 }

@@ -13,6 +13,8 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "stage/set_pieces.h"
+
 namespace tw {
 namespace {
 
@@ -47,6 +49,7 @@ std::vector<EyeHeight> eyesFor(const StageRequest& request) {
   const EyeHeight wanted = wantedEye(request);
   std::vector<EyeHeight> eyes{wanted};
   for (const int by : {1, -1}) {
+    if (by < 0 && isAboard(*request.beat)) continue;  // the hull would hide everybody
     if (const auto eye = stepped(wanted, by, 5)) eyes.push_back(*eye);
   }
   return eyes;
@@ -92,13 +95,18 @@ ShotSize wantedShot(const StageRequest& request) {
   if (first && (first->pose == "swim" || first->pose == "lie" || first->pose == "float")) {
     return ShotSize::Long;
   }
+  const bool folded =
+      first && (first->pose == "kneel" || first->pose == "crouch" || first->pose == "mourn");
+  if (folded && beat.figures.size() == 1) {
+    return beat.copy.empty() || !first->relation.empty() ? ShotSize::Long : ShotSize::MediumLong;
+  }
   if (moves) return beat.figures.size() > 1 ? ShotSize::Long : ShotSize::MediumLong;
   if (beat.figures.size() > 3) return ShotSize::MediumLong;
   if (beat.figures.size() > 1 && request.aspect < 0.6 * static_cast<double>(beat.figures.size())) {
     return ShotSize::MediumLong;
   }
-  return beat.figures.size() == 1 && !beat.copy.empty() ? ShotSize::MediumCloseUp
-                                                        : ShotSize::Medium;
+  const bool onlyTalks = first && first->relation.empty() && beat.figures.size() == 1;
+  return onlyTalks && !beat.copy.empty() ? ShotSize::MediumCloseUp : ShotSize::Medium;
 }
 
 EyeHeight wantedEye(const StageRequest& request) {
