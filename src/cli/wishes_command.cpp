@@ -8,6 +8,7 @@
 #include "command/page_wishes.h"
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
+#include "job/sheet_fields.h"
 #include "job/write_json.h"
 
 namespace tw {

@@ -1,4 +1,6 @@
 // The rules about the shapes of the page: areas, aspects, least sizes, dominant share.
+#include <algorithm>
+
 #include "geometry/polygon.h"
 #include "review/score_card.h"
 
@@ -8,7 +10,12 @@ LayoutCosts layoutCosts(const Layout& layout, const PageCase& page, const RuleBo
   const std::size_t n = layout.panels.size();
   double sum = 0;
   std::vector<double> areas(n);
-  for (std::size_t i = 0; i < n; ++i) sum += (areas[i] = area(layout.panels[i].outline));
+  for (std::size_t i = 0; i < n; ++i) {
+    areas[i] = area(layout.panels[i].outline);
+    if (!layout.panels[i].ground) sum += areas[i];
+  }
+  // Of a panel under the others only what they leave free counts.
+  if (layout.treatment == Treatment::Ground) sum /= std::max(0.05, 1 - layout.dominantShare);
   double off = 0, shape = 0;
   for (std::size_t i = 0; i < n; ++i) {
     const PanelCase& wish = page.panels[i];

@@ -23,7 +23,7 @@ bool isCastHead(std::string_view line) {
       "character"};
   std::string text = folded(line);
   std::erase_if(text, [](char c) { return c == ':' || c == '.' || c == '(' || c == ')'; });
-  return std::ranges::find(kHeads, trimmed(text)) != kHeads.end();
+  return std::ranges::find(kHeads, bareText(text)) != kHeads.end();
 }
 
 bool isReservedFrontLabel(std::string_view name, const Lexicon& lexicon) {
@@ -41,11 +41,11 @@ std::optional<Entry> castEntry(std::string_view line, const Lexicon& lexicon) {
   for (const std::string_view mark :
        {" - ", " -- ", "\u2014", "\u2013", ":", ",", "(", "\u2014", " = "})
     if (const std::size_t at = line.find(mark); at < end) end = at, skip = mark.size();
-  const std::string_view name = trimmed(line.substr(0, end));
+  const std::string_view name = bareText(line.substr(0, end));
   if (!hasLetter(name) || name.size() > 60 || splitWords(name).size() > 5) return {};
   if (isReservedFrontLabel(name, lexicon)) return {};
   if (!isAllCaps(name) && !(isTitleCase(name) && end < line.size())) return {};
-  std::string note(trimmed(line.substr(std::min(line.size(), end + skip))));
+  std::string note(bareText(line.substr(std::min(line.size(), end + skip))));
   if (skip == 1 && line[end] == '(')
     if (const std::size_t close = note.find(')'); close != std::string::npos)
       note.replace(close, 1, close + 1 == note.size() ? "" : ",");
@@ -127,7 +127,7 @@ void addAliases(Character& person, std::string_view note) {
     if (at == std::string::npos || at + mark.size() >= note.size()) continue;
     std::string_view alias = note.substr(at + mark.size());
     alias = alias.substr(0, alias.find_first_of(",.;)"));
-    alias = withoutLeadingMarks(trimmed(alias), "\"'");
+    alias = withoutLeadingMarks(bareText(alias), "\"'");
     while (alias.ends_with('"') || alias.ends_with('\'')) alias.remove_suffix(1);
     if (!alias.empty() && splitWords(alias).size() < 4) person.aliases.emplace_back(alias);
   }
@@ -199,7 +199,7 @@ class FrontReader {
 
   bool takeTitle(const ScriptLine& line) {
     if (startsWithFolded(line.text, "title:")) {
-      front_.title = std::string(trimmed(std::string_view(line.text).substr(6)));
+      front_.title = std::string(bareText(std::string_view(line.text).substr(6)));
       return true;
     }
     if (!front_.title.empty() || seenOther_) return false;

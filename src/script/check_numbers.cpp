@@ -122,7 +122,7 @@ class NumberCheck {
       warn(page.line, page, 0, fmt::format("Page {} has no panel.", page.head.first),
            "Add what it shows.");
     for (const RawPanel& panel : page.panels)
-      if (trimmed(panel.description).empty() && panel.copy.empty())
+      if (bareText(panel.description).empty() && panel.copy.empty())
         warn(panel.line, page, panel.number,
              fmt::format("Panel {} on page {} is empty.", panel.number, page.head.first),
              "Say what it shows.");

@@ -30,7 +30,7 @@ std::optional<CueHead> splitHead(std::string_view text) {
   CueHead head;
   std::size_t i = 0;
   while (i < text.size() && !isBracketOpen(text[i]) && text[i] != ',') ++i;
-  head.name = trimmed(text.substr(0, i));
+  head.name = bareText(text.substr(0, i));
   while (i < text.size()) {
     const bool bracket = isBracketOpen(text[i]);
     std::size_t end = i + 1;
@@ -38,7 +38,7 @@ std::optional<CueHead> splitHead(std::string_view text) {
            (bracket ? !isBracketClose(text[end]) : !isBracketOpen(text[end]) && text[end] != ','))
       ++end;
     if (bracket && end == text.size()) return {};
-    head.modifiers.push_back(trimmed(text.substr(i + 1, end - i - 1)));
+    head.modifiers.push_back(bareText(text.substr(i + 1, end - i - 1)));
     i = bracket ? end + 1 : end;
     while (i < text.size() && text[i] == ' ') ++i;
     if (i < text.size() && !isBracketOpen(text[i]) && text[i] != ',') return {};
@@ -79,7 +79,7 @@ void addNames(std::string_view text, Cue& cue) {
     std::size_t end = text.size(), skip = 0;
     for (const std::string_view mark : {" & ", "/", " AND ", " and ", " + "})
       if (const std::size_t at = text.find(mark); at < end) end = at, skip = mark.size();
-    const std::string_view name = trimmed(text.substr(0, end));
+    const std::string_view name = bareText(text.substr(0, end));
     if (hasLetter(name)) cue.names.emplace_back(name);
     text = end + skip < text.size() ? text.substr(end + skip) : std::string_view();
   }
@@ -98,7 +98,7 @@ void readName(std::string_view name, const CueWords& words, Cue& cue) {
       return addNames(withoutLeadingMarks(name.substr(parts.front().size()), "-/:"), cue);
     }
     const std::string_view before =
-        trimmed(name.substr(0, static_cast<std::size_t>(parts.back().data() - name.data())));
+        bareText(name.substr(0, static_cast<std::size_t>(parts.back().data() - name.data())));
     if (const auto kind = keyword(parts.back(), words)) {
       cue.kind = *kind;
       return addNames(before.ends_with('-') ? before.substr(0, before.size() - 1) : before, cue);
@@ -134,7 +134,7 @@ void apply(Modifier modifier, Cue& cue) {
 }
 
 void applyOneModifier(std::string_view text, const CueWords& words, Cue& cue) {
-  text = withoutLeadingMarks(trimmed(text), "-.");
+  text = withoutLeadingMarks(bareText(text), "-.");
   if (!hasLetter(text)) return;
   const std::string low = folded(text);
   auto found = words.modifiers.find(low);
@@ -143,7 +143,7 @@ void applyOneModifier(std::string_view text, const CueWords& words, Cue& cue) {
   if (found != words.modifiers.end())
     apply(found->second, cue);
   else if (low.starts_with("to ") && splitWords(text).size() <= 4)
-    cue.spokenTo = std::string(trimmed(text.substr(3)));
+    cue.spokenTo = std::string(bareText(text.substr(3)));
   else
     cue.unknown.emplace_back(text);
 }
@@ -198,7 +198,7 @@ std::optional<Cue> colonCueFrom(std::string_view line, const CueWords& words,
   applyHead(*head, words, cue);
   const bool plainSpeaker = cue.names.size() > 0 && cue.kind != CopyKind::Caption;
   if (plainSpeaker && !isAllCaps(head->name) && !isKnown(head->name)) return {};
-  cue.words = std::string(trimmed(line.substr(colon + 1)));
+  cue.words = std::string(bareText(line.substr(colon + 1)));
   return cue;
 }
 
@@ -224,7 +224,7 @@ std::optional<std::string_view> bracketedLine(std::string_view line) {
   if (line.size() < 3 || !isBracketOpen(line.front()) || !isBracketClose(line.back())) return {};
   const std::string_view inside = line.substr(1, line.size() - 2);
   if (inside.find_first_of("()[]") != std::string_view::npos) return {};
-  return trimmed(inside);
+  return bareText(inside);
 }
 
 std::optional<std::string> titleCaseCueName(std::string_view line, const CueWords& words) {

@@ -158,7 +158,7 @@ Result<DecodedText> decodeText(std::string_view bytes, const std::string& fileNa
   if (odd > 4 + decoded.text.size() / 50)
     return badInput("This is not a text: it is full of control characters.", place,
                     std::string(kSaveAs));
-  if (trimmed(decoded.text).empty())
+  if (bareText(decoded.text).empty())
     return badInput("The script is empty.", place, "Send the script again, or name another file.");
   return decoded;
 }

@@ -17,7 +17,7 @@ bool isRule(std::string_view line) {
 /// "- ", "* ", "+ ", "• " and "> " at the start, several deep; "--" and "-word" stay.
 std::string_view withoutBlockMarks(std::string_view line) {
   for (bool found = true; found;) {
-    line = trimmed(line);
+    line = bareText(line);
     found = false;
     if (line.size() > 1 && line[1] == ' ' &&
         std::string_view("-*+>").find(line[0]) != std::string_view::npos)
@@ -35,9 +35,9 @@ std::string_view withoutHeadingSigns(std::string_view line) {
   std::size_t signs = 0;
   while (signs < line.size() && line[signs] == '#') ++signs;
   if (signs == 0 || signs > 6 || signs == line.size() || line[signs] != ' ') return line;
-  line = trimmed(line.substr(signs));
+  line = bareText(line.substr(signs));
   while (line.ends_with('#')) line.remove_suffix(1);
-  return trimmed(line);
+  return bareText(line);
 }
 
 bool isWordByte(std::string_view line, std::size_t at) {
@@ -79,11 +79,11 @@ std::string withoutEmphasis(std::string_view line) {
 }  // namespace
 
 std::string withoutMarkdown(std::string_view line) {
-  line = trimmed(line);
+  line = bareText(line);
   if (isRule(line)) return {};
   line = withoutHeadingSigns(withoutBlockMarks(line));
   if (line.find_first_of("*_`\\") == std::string_view::npos) return std::string(line);
-  return std::string(trimmed(withoutEmphasis(line)));
+  return std::string(bareText(withoutEmphasis(line)));
 }
 
 std::vector<ScriptLine> splitLines(std::string_view text) {

@@ -15,7 +15,7 @@ bool takeWord(std::string_view& text, std::string_view lower) {
   if (!startsWithFolded(text, lower)) return false;
   const std::string_view after = text.substr(lower.size());
   if (!after.empty() && std::isalpha(static_cast<unsigned char>(after.front())) != 0) return false;
-  text = trimmed(after);
+  text = bareText(after);
   return true;
 }
 
@@ -37,7 +37,7 @@ bool takeRangeMark(std::string_view& text) {
                                                              "&",  "/", "+"};
   for (const std::string_view mark : kMarks)
     if (text.starts_with(mark)) {
-      text = trimmed(text.substr(mark.size()));
+      text = bareText(text.substr(mark.size()));
       return true;
     }
   return false;
@@ -56,12 +56,12 @@ std::optional<NumberRange> takeNumbers(std::string_view& text) {
     first->length = first->firstWord;  // PAGE TWENTY FIVE PANELS: page 20 with five panels
     first->value -= first->value % 10;
   }
-  text = trimmed(text.substr(first->length));
+  text = bareText(text.substr(first->length));
   std::string_view ahead = text;
   if (takeRangeMark(ahead))
     if (const auto second = readNumber(ahead);
         second && !panelsFollow(ahead.substr(second->length))) {
-      text = trimmed(ahead.substr(second->length));
+      text = bareText(ahead.substr(second->length));
       return NumberRange{first->value, second->value};
     }
   return NumberRange{first->value, first->value};
@@ -120,7 +120,7 @@ bool tailMayFollowHead(std::string_view tail, bool allKnown) {
 }
 
 std::string titleFrom(std::string_view tail) {
-  tail = trimmed(withoutLeadingMarks(tail, "-:|."));
+  tail = bareText(withoutLeadingMarks(tail, "-:|."));
   if (tail.starts_with('(') && tail.find(')') == tail.size() - 1)
     tail = tail.substr(1, tail.size() - 2);
   return std::string(tail);
@@ -170,7 +170,7 @@ std::optional<PanelHead> panelHeadFrom(std::string_view line) {
   } else if (!ahead.empty() && !ahead.starts_with(':')) {
     return {};  // "Panel beaters hammer the hull"
   }
-  head.rest = leading + std::string(trimmed(withoutLeadingMarks(ahead, ".:-)")));
+  head.rest = leading + std::string(bareText(withoutLeadingMarks(ahead, ".:-)")));
   return head;
 }
 
@@ -184,8 +184,8 @@ std::optional<PanelHead> numberedHeadFrom(std::string_view line) {
   const bool marked = after.starts_with('.') || after.starts_with(')');
   if (marked) after.remove_prefix(1);
   if (!after.empty() && after.front() != ' ') return {};
-  if (!marked && !hash && !trimmed(after).empty()) return {};
-  return PanelHead{number->value, number->value, std::string(trimmed(after))};
+  if (!marked && !hash && !bareText(after).empty()) return {};
+  return PanelHead{number->value, number->value, std::string(bareText(after))};
 }
 
 bool isPageFurniture(std::string_view line) {
@@ -195,7 +195,7 @@ bool isPageFurniture(std::string_view line) {
   std::string text = folded(line);
   std::erase_if(text,
                 [](char c) { return std::string_view("()[].*-").find(c) != std::string::npos; });
-  return std::ranges::find(kFurniture, trimmed(text)) != kFurniture.end();
+  return std::ranges::find(kFurniture, bareText(text)) != kFurniture.end();
 }
 
 bool isSlugline(std::string_view line) {

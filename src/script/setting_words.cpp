@@ -115,7 +115,7 @@ std::string fromSlugline(std::string_view line) {
       part += ahead.front();
       continue;
     }
-    if (const std::string_view word = trimmed(part); !word.empty() && word != "underwater")
+    if (const std::string_view word = bareText(part); !word.empty() && word != "underwater")
       out += ", " + std::string(word);
     part.clear();
     if (dash) i += 2;

@@ -277,7 +277,7 @@ class PageWalker {
     if (!inCopy_) return;
     inCopy_ = false;
     const RawCopy& item = panel()->copy.back();
-    if (!trimmed(item.text).empty()) return;
+    if (!bareText(item.text).empty()) return;
     const std::string who =
         item.cue.names.empty() ? "A caption, SFX or title" : item.cue.names.front() + "'s cue";
     warn(item.line, fmt::format("{} has no words.", who), "Add the words or take out the cue.");

@@ -102,7 +102,7 @@ bool hasLetter(std::string_view text) {
   return letter;
 }
 
-std::string_view trimmed(std::string_view text) {
+std::string_view bareText(std::string_view text) {
   while (!text.empty() && isSpace(text.front())) text.remove_prefix(1);
   while (!text.empty() && isSpace(text.back())) text.remove_suffix(1);
   return text;

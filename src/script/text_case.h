@@ -19,7 +19,7 @@ bool startsLower(std::string_view text);
 bool hasLetter(std::string_view text);
 
 /// Without spaces at both ends.
-std::string_view trimmed(std::string_view text);
+std::string_view bareText(std::string_view text);
 /// Without any of these ASCII marks, spaces, en dashes and em dashes at the start.
 std::string_view withoutLeadingMarks(std::string_view text, std::string_view marks);
 /// Parts between spaces, empty ones left out.

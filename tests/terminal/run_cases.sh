@@ -1,0 +1,81 @@
+#!/usr/bin/env bash
+# The program as a person meets it: command, expected text, exit code. $1 = program, $2 = source.
+set -uo pipefail
+program=$1
+source=$2
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+passed=0
+failed=0
+
+# expect CODE TEXT ARGUMENTS… : TEXT must stand in stdout or stderr.
+expect() {
+  local code=$1 text=$2 got output
+  shift 2
+  output=$("$program" "$@" 2>&1)
+  got=$?
+  if [ "$got" -ne "$code" ] || ! grep -qF -- "$text" <<<"$output"; then
+    echo "FAILED: tierwright $*"
+    echo "  expected exit $code and \"$text\", got exit $got and:"
+    sed 's/^/  | /' <<<"$output" | head -12
+    failed=$((failed + 1))
+  else
+    passed=$((passed + 1))
+  fi
+}
+
+script=$source/demo/the-low-bell.txt
+job=$work/job
+
+expect 0 "Exit codes" --help
+expect 2 "subcommand" # nothing asked
+expect 2 "" frobnicate
+for command in new revise beats brief sheets roughs show choose proof; do
+  expect 0 "xample" $command --help
+done
+expect 0 "us-comic-a" sheets
+expect 2 "does not exist" new "$job" --script "$work/none.txt"
+expect 2 "" new "$job" --script "$script" --sheet no-such-sheet
+expect 0 "7 pages" new "$job" --script "$script"
+expect 2 "already" new "$job" --script "$script"
+expect 0 "Nothing changed" revise "$job" --script "$script"
+expect 0 '"spread": true' beats "$job" --json
+expect 0 "ines" beats "$job" --page 4
+expect 2 "no page 77" beats "$job" --page 77
+expect 0 "close-up" beats "$job" --page 1 --set p1-2.shot=close-up
+expect 2 "nobody-9" beats "$job" --set nobody-9.shot=close-up
+expect 0 "0.4" brief "$job" --page 4 --set dominant-share=0.4
+expect 2 "" brief "$job" --page 4 --set dominant-share=lots
+expect 2 "no roughs" proof "$job" --out "$work/proof"
+expect 2 "no rough" show "$job" --page 4 --rough A --png "$work/a.png"
+expect 0 "layouts sized" roughs "$job" --page 1 --keep 2
+expect 0 '"handed_on"' roughs "$job" --page 1 --keep 2 --json -
+expect 0 "" show "$job" --page 1 --rough A --png "$work/a.png" --svg "$work/a.svg" --pdf "$work/a.pdf"
+expect 2 "Name a file" show "$job" --page 1 --rough A
+expect 0 "" choose "$job" --page 1 --rough B
+expect 2 "no rough" choose "$job" --page 1 --rough Z
+expect 0 "The whole proof" proof "$job" --page 1 --out "$work/proof"
+
+# A job that is broken is refused and left as it is.
+echo '{"format": 2' >"$job/job.json"
+expect 2 "job.json" beats "$job"
+[ "$(cat "$job/job.json")" = '{"format": 2' ] || { echo "FAILED: job.json was changed"; failed=$((failed + 1)); }
+
+# Ctrl-C stops with exit code 3 and leaves whole files.
+"$program" new "$work/long" --script "$script" >/dev/null 2>&1
+"$program" roughs "$work/long" >/dev/null 2>&1 &
+running=$!
+sleep 0.7
+kill -INT $running
+wait $running
+code=$?
+if [ $code -ne 3 ]; then
+  echo "FAILED: SIGINT gave exit $code, 3 expected"
+  failed=$((failed + 1))
+else
+  passed=$((passed + 1))
+fi
+expect 0 "Page 1" beats "$work/long"
+
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
