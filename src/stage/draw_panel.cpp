@@ -51,6 +51,7 @@ std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& ca
                .isFocus = solid.isFocus,
                .head = solid.head,
                .hair = solid.hair,
+               .seams = solid.seams,
                .top = solid.top,
                .legs = solid.legs,
                .shoes = solid.shoes};

@@ -24,6 +24,13 @@ struct HeadMarks {
 };
 HeadMarks headMarks(const Body& body, const Skeleton& skeleton);
 
+/// A line of the costume: where a plane cuts the parts of the body that it is on.
+struct Seam {
+  Vec3 at, normal;
+  std::uint32_t parts = 0;  ///< bit per BodyPart
+  double reachM = 10;       ///< no farther than this from `at`
+};
+
 /// The light that roughs are drawn by comes over the artist's left shoulder, whichever way the
 /// camera looks: this direction, turned with the camera's pan.
 Vec3 keyLight(const Camera& camera);
@@ -37,8 +44,13 @@ struct Solid {
   bool isFocus = false;
   std::optional<HeadMarks> head;        ///< figures: the face is drawn when it is large enough
   double hair = 0.85;                   ///< darkness of what is marked BodyPart::Hair
+  std::vector<Seam> seams;              ///< collar, belt, cuffs
   double top = 0, legs = 0, shoes = 0;  ///< the costume's own values, 0 paper … 1 black
 };
+
+/// Gives a figure's solid its head marks, seams and the values of hair and costume: plain ones that
+/// are always the same for the same character id, so that two characters are told apart.
+void dress(Solid& solid, const Body& body, const Skeleton& skeleton, const std::string& who);
 
 struct Picture {
   int width = 0, height = 0;

@@ -280,7 +280,8 @@ class Backdrop {
       const Point p{f.min.x + between01(-0.1, 1) * f.width(),
                     f.min.y + between01(-0.1, 1) * f.height()};
       const double length = between01(0.05, 0.13) * f.height();
-      line({p, p + Vector{0.28 * length, length}}, std::numeric_limits<double>::infinity(), 0.4);
+      line({p, p + Vector{0.28 * length, length}}, std::numeric_limits<double>::infinity(), 0.4,
+           mood_.skyDark > 0.5 ? 0 : 1);
     }
   }
 

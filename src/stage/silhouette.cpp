@@ -178,6 +178,25 @@ Vec3 faceNormal(const Mesh& mesh, std::uint32_t triangle) {
   return n.dot(named) < 0 ? Vec3(-n) : n;
 }
 
+bool crossesZero(const std::array<std::uint32_t, 3>& t, const std::vector<double>& g) {
+  const bool first = g[t[0]] >= 0;
+  return (g[t[1]] >= 0) != first || (g[t[2]] >= 0) != first;
+}
+
+/// The straight piece of g = 0 inside a triangle that it crosses.
+Piece zeroLine(const Mesh& mesh, const std::array<std::uint32_t, 3>& t,
+               const std::vector<double>& g) {
+  Piece piece;
+  std::size_t found = 0;
+  for (std::size_t e = 0; e < 3; ++e) {
+    const std::uint32_t a = t[e], b = t[(e + 1) % 3];
+    if ((g[a] >= 0) == (g[b] >= 0)) continue;
+    piece.key[found] = edgeKey(a, b);
+    piece.end[found++] = onEdge(mesh, g, a, b);
+  }
+  return piece;
+}
+
 }  // namespace
 
 std::vector<ContourChain> smoothContours(const Mesh& mesh, const Vec3& eye) {
@@ -185,21 +204,25 @@ std::vector<ContourChain> smoothContours(const Mesh& mesh, const Vec3& eye) {
   for (std::size_t i = 0; i < g.size(); ++i)
     g[i] = mesh.normals[i].dot((eye - mesh.points[i]).normalized());
   std::vector<Piece> pieces;
-  for (const auto& t : mesh.triangles) {
-    const bool in[3] = {g[t[0]] >= 0, g[t[1]] >= 0, g[t[2]] >= 0};
-    if (in[0] == in[1] && in[1] == in[2]) continue;
-    if (!bulgesTowardEye(mesh, t, g, eye)) continue;
-    Piece piece;
-    std::size_t found = 0;
-    for (std::size_t e = 0; e < 3; ++e) {
-      const std::size_t f = (e + 1) % 3;
-      if (in[e] == in[f]) continue;
-      piece.key[found] = edgeKey(t[e], t[f]);
-      piece.end[found++] = onEdge(mesh, g, t[e], t[f]);
-    }
-    pieces.push_back(piece);
-  }
+  for (const auto& t : mesh.triangles)
+    if (crossesZero(t, g) && bulgesTowardEye(mesh, t, g, eye))
+      pieces.push_back(zeroLine(mesh, t, g));
   return linked(pieces, LineKind::Contour, -1);
+}
+
+std::vector<ContourChain> sectionLines(const Mesh& mesh, const Vec3& at, const Vec3& normal,
+                                       std::uint32_t parts, double reachM, const Vec3& eye) {
+  std::vector<double> g(mesh.points.size());
+  for (std::size_t i = 0; i < g.size(); ++i) g[i] = normal.dot(mesh.points[i] - at);
+  std::vector<Piece> pieces;
+  for (std::uint32_t i = 0; i < mesh.triangles.size(); ++i) {
+    const auto& t = mesh.triangles[i];
+    if (!(parts >> mesh.part[i] & 1u) || !crossesZero(t, g)) continue;
+    if ((mesh.points[t[0]] - at).norm() > reachM) continue;
+    if (faceNormal(mesh, i).dot(eye - mesh.points[t[0]]) > 0)
+      pieces.push_back(zeroLine(mesh, t, g));
+  }
+  return linked(pieces, LineKind::Crease, -1);
 }
 
 std::vector<ContourChain> creases(const Mesh& mesh, const Vec3& eye, double leastAngleDeg) {

@@ -3,6 +3,7 @@
 // they are hidden is not asked here.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "stage/figure.h"
@@ -32,5 +33,10 @@ std::vector<ContourChain> smoothContours(const Mesh& mesh, const Vec3& eye);
 /// Edges sharper than `leastAngleDeg` with at least one side turned to the eye, and open borders.
 /// Points at the same place count as one. Chains end at corners, so that these stay sharp.
 std::vector<ContourChain> creases(const Mesh& mesh, const Vec3& eye, double leastAngleDeg = 35);
+
+/// Where a plane cuts those parts of the mesh (a bit per part) that turn to the eye.
+/// Nothing farther than `reachM` from `at`.
+std::vector<ContourChain> sectionLines(const Mesh& mesh, const Vec3& at, const Vec3& normal,
+                                       std::uint32_t parts, double reachM, const Vec3& eye);
 
 }  // namespace tw

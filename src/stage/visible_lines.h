@@ -34,6 +34,10 @@ struct SeenLine {
 /// `solid` is the index that the picture was rendered with.
 std::vector<SeenLine> visibleLines(const Solid& solid, int index, const PanelView& view);
 
+/// Stretches of one solid made lines as a pen would draw them: joined where they meet, doubles and
+/// specks left out, smoothed.
+std::vector<SeenLine> asDrawn(std::vector<SeenLine> stretches, double mmPerPx);
+
 /// Length on the page, mm.
 double lengthOf(const SeenLine& line);
 
