@@ -4,7 +4,8 @@
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 job=$root/demo/the-low-bell
-tw() { "$root/build/tierwright" "$@" >/dev/null; }
+program=${TIERWRIGHT:-$root/build/tierwright}
+tw() { "$program" "$@" >/dev/null; }
 
 rm -rf "$job"
 tw new "$job" --script "$root/demo/the-low-bell.txt" --sheet us-comic-a --client "Lantern Quarterly"
