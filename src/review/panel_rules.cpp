@@ -22,6 +22,17 @@ double rankOf(const RoughPanel& seen, const SeenFigure& focus) {
   return tallest > 0 ? focus.headMm / tallest : 1;
 }
 
+/// How much of a body each shot size shows when nothing stands before it: what lies above the cut
+/// line (facts: staging §7.2). A close-up is not to be blamed for the legs it leaves out.
+double seenAtMost(ShotSize shot) {
+  constexpr double kShare[] = {0.06, 0.12, 0.25, 0.4, 0.65, 1, 1, 1};
+  return kShare[static_cast<std::size_t>(shot)];
+}
+
+double seenOfShot(double visible, ShotSize shot) {
+  return std::min(1.0, visible / seenAtMost(shot));
+}
+
 /// The parts of the numbers that no picture changes.
 PanelNumbers common(const Variant& variant, double airWanted, const Arrival& arrival) {
   PanelNumbers n;
@@ -60,7 +71,7 @@ PanelNumbers quickNumbers(const PanelCase& panel, const Variant& variant, const 
   PanelNumbers n = common(variant, airWantedOf(panel, frame.area()), arrival);
   n.headMm = variant.focusHead * frame.height();
   n.rank = variant.focusRank;
-  n.visible = variant.visible;
+  n.visible = seenOfShot(variant.visible, variant.choice.shot);
   n.cut = variant.cutCost;
   n.whole = variant.focusWhole;
   n.unobscured = variant.visible;
@@ -86,7 +97,7 @@ PanelNumbers exactNumbers(const PanelCase& panel, const Variant& variant, const 
   }
   n.headMm = focus->headMm;
   n.rank = rankOf(seen, *focus);
-  n.visible = focus->visible;
+  n.visible = seenOfShot(focus->visible, variant.choice.shot);
   n.whole = focus->cut == "whole";
   n.unobscured = focus->visible * (1 - covered);
   return n;

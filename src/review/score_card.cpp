@@ -88,8 +88,10 @@ void addReadingOrder(Card& card, const Measured& m, const RuleBook& book) {
   std::string reason =
       fmt::format("{} of readers are expected to keep the order", percent(m.order.followed));
   if (worst != nullptr && worst->rival > 0)
-    reason += fmt::format("; after panel {} panel {} rivals the next ({})", worst->after,
-                          worst->rival, worst->cause);
+    reason += fmt::format(
+        "; {} panel {} rivals the next ({})",
+        worst->after == 0 ? "at the start" : fmt::format("after panel {}", worst->after),
+        worst->rival, worst->cause);
   else if (worst != nullptr && !worst->cause.empty())
     reason += "; " + worst->cause;
   card.add(RuleId::ReadingOrder, c, reason, worst == nullptr ? 0 : worst->after);
@@ -127,8 +129,8 @@ std::string reasonOf(RuleId rule, const PanelCase& panel, const PanelNumbers& n,
     case RuleId::LargestFigure:
       return fmt::format("{} stands {} as high as the tallest figure", who, percent(n.rank));
     case RuleId::FocusProminent:
-      return fmt::format("{} of {} is seen, {} as high as the tallest", percent(n.visible), who,
-                         percent(n.rank));
+      return fmt::format("{} of what this shot can show of {} is seen, {} as high as the tallest",
+                         percent(n.visible), who, percent(n.rank));
     case RuleId::FrameCuts:
       return fmt::format("the frame cuts {} at the {}", who,
                          focus != nullptr && focus->cut != "whole" ? focus->cut : "edge");
