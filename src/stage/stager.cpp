@@ -111,6 +111,7 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
     Solid solid;
     solid.mesh = bodyMesh(body, skeleton, detail);
     solid.figure = static_cast<int>(i);
+    dress(solid, body, skeleton, set.who);
     solids.push_back(std::move(solid));
     if (pose.seat <= 0 || sitsOnProp(beat, set.who)) continue;
     Solid seat;
