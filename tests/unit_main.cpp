@@ -7,5 +7,7 @@
 
 int main(int argc, char** argv) {
   setenv("RC_PARAMS", "seed=20261125", /*overwrite=*/0);
+  // So that a build folder outside the source finds the presets too.
+  setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", /*overwrite=*/0);
   return doctest::Context(argc, argv).run();
 }

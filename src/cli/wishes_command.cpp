@@ -146,7 +146,8 @@ void addSheets(CLI::App& app, int& exitCode) {
   auto json = std::make_shared<bool>(false);
   command->add_flag("--json", *json, "Print JSON");
   command->footer(
-      "A file of your own works too: tierwright new job --script s.txt --sheet my.json");
+      "A sheet of your own works too.\n"
+      "Example:\n  tierwright new job --script story.txt --sheet my-printer.json");
   command->callback([json, &exitCode] { exitCode = listSheets(*json); });
 }
 

@@ -15,6 +15,7 @@ Page pageOf(const ScriptPage& from) {
   page.number = from.number;
   page.spread = from.spread;
   page.title = from.title;
+  page.note = from.note;
   page.beats = from.beats;
   return page;
 }
@@ -62,7 +63,7 @@ std::vector<Page> carriedPages(const std::vector<Page>& before,
       page.brief = old.brief;
       page.roughs = old.roughs;
       page.choice = old.choice;
-      page.note = old.note;
+      if (!old.note.empty()) page.note = old.note;
     }
     out.push_back(std::move(page));
   }

@@ -1,0 +1,101 @@
+#include "command/roughs.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <filesystem>
+#include <set>
+
+#include "../../tests/json_schema_check.h"
+#include "base/files.h"
+#include "command/new_job.h"
+#include "command/page_wishes.h"
+
+namespace tw {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A job made from the demo's script in a folder of its own.
+class DemoJob {
+ public:
+  DemoJob() : folder_(fs::temp_directory_path() / "tierwright-roughs-test") {
+    fs::remove_all(folder_);
+    NewJobRequest request;
+    request.folder = folder_;
+    request.script = fs::path(TIERWRIGHT_SOURCE_DIR) / "demo/the-low-bell.txt";
+    REQUIRE(newJob(request).has_value());
+  }
+  ~DemoJob() { fs::remove_all(folder_); }
+
+  void brief(const std::vector<std::string>& settings) {
+    REQUIRE(changeBrief(folder_, 4, settings).has_value());
+  }
+  PageRoughs roughs(std::uint64_t seed = 1) {
+    RoughsRequest request{folder_, 4, {.seed = seed}, {}};
+    Progress progress;
+    auto made = makeRoughs(request, progress);
+    REQUIRE(made.has_value());
+    return made->front();
+  }
+
+ private:
+  fs::path folder_;
+};
+
+}  // namespace
+
+TEST_CASE("a page gets six roughs, best first, each scored by the sum of its card") {
+  DemoJob job;
+  const PageRoughs made = job.roughs();
+  const auto& roughs = made.composed.roughs;
+  REQUIRE(roughs.size() == 6);
+  std::set<std::string> shapes;
+  for (std::size_t i = 0; i < roughs.size(); ++i) {
+    CHECK(roughs[i].name == std::string(1, static_cast<char>('A' + i)));
+    if (i > 0) CHECK(roughs[i].score >= roughs[i - 1].score);
+    double sum = 0;
+    for (const CardLine& line : roughs[i].card) sum += line.cost;
+    CHECK(sum == doctest::Approx(roughs[i].score));
+    shapes.insert(roughs[i].arrangement + roughs[i].treatment);
+  }
+  CHECK(shapes.size() >= 5);
+}
+
+TEST_CASE("the JSON of the roughs follows its published schema") {
+  DemoJob job;
+  const auto schema =
+      readFile(fs::path(TIERWRIGHT_SOURCE_DIR) / "docs/formats/roughs-output.schema.json");
+  REQUIRE(schema.has_value());
+  tests::SchemaCheck check(nlohmann::json::parse(*schema));
+  const auto findings = check.findings(nlohmann::json::parse(roughsJson({job.roughs()})));
+  for (const std::string& finding : findings) FAIL_CHECK(finding);
+}
+
+TEST_CASE("a brief that cannot be met still gets roughs and the amount that is missing") {
+  DemoJob job;
+  job.brief({"focus=ines", "head-mm=120"});
+  const PageRoughs made = job.roughs();
+  CHECK(made.composed.roughs.size() == 6);
+  REQUIRE_FALSE(made.composed.unmet.empty());
+  CHECK(made.composed.unmet.front().find("mm short") != std::string::npos);
+}
+
+TEST_CASE("a whole, liftable figure on demand is whole in the best rough") {
+  DemoJob job;
+  job.brief({"dominant=p4-5", "focus=ines", "liftable=yes", "dominant-share=0.4"});
+  const PageRoughs made = job.roughs();
+  const Rough& best = made.composed.roughs.front();
+  bool seen = false;
+  for (const RoughPanel& panel : best.panels)
+    for (const SeenFigure& figure : panel.figures)
+      if (panel.dominant && figure.who == "ines") {
+        seen = true;
+        CHECK(figure.cut == "whole");
+        CHECK(figure.visible > 0.9);
+      }
+  CHECK(seen);
+}
+
+}  // namespace tw
