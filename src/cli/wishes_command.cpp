@@ -7,6 +7,7 @@
 #include "command/job_pages.h"
 #include "command/page_wishes.h"
 #include "job/brief_keys.h"
+#include "job/output_json.h"
 #include "job/override_keys.h"
 #include "job/sheet_fields.h"
 #include "job/write_json.h"
@@ -67,10 +68,12 @@ int run(const BeatsArguments& a) {
   if (!open) return report(open.error());
   const auto pages = pagesAsked(open->job, a.page == 0 ? std::nullopt : std::optional<int>(a.page));
   if (!pages) return report(pages.error());
+  std::vector<const Page*> shown;
+  for (int number : *pages) shown.push_back(open->job.page(number));
   if (a.json)
-    fmt::print("{}", beatsJson(open->job, *pages));
+    fmt::print("{}", beatsJson(shown));
   else
-    for (int number : *pages) printPage(*open->job.page(number));
+    for (const Page* page : shown) printPage(*page);
   return kDone;
 }
 
@@ -85,10 +88,10 @@ int run(const BriefArguments& a) {
   const auto shown = changeBrief(a.job, a.page, a.settings);
   if (!shown) return report(shown.error());
   if (a.json) {
-    fmt::print("{}", briefJson(*shown));
+    fmt::print("{}", briefJson(shown->page, shown->job));
     return kDone;
   }
-  fmt::print("Brief of page {}\n{}", shown->page, briefTable(shown->brief));
+  fmt::print("Brief of page {}\n{}", shown->page.number, briefTable(shown->page.brief));
   warn(shown->contradictions);
   return kDone;
 }

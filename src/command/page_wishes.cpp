@@ -3,11 +3,8 @@
 #include <algorithm>
 
 #include "command/job_pages.h"
-#include "job/beat_fields.h"
-#include "job/brief_fields.h"
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
-#include "job/write_json.h"
 
 namespace tw {
 
@@ -22,12 +19,6 @@ Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
   return badInput("No panel is called \"" + beat + "\".", {},
                   "A correction reads PANEL.KEY=VALUE, for example p3-2.shot=close-up; "
                   "`tierwright beats JOB` lists the panels.");
-}
-
-OrderedJson problemsJson(const Problems& problems) {
-  OrderedJson out = OrderedJson::array();
-  for (const Problem& p : problems) out.push_back(describe(p));
-  return out;
 }
 
 }  // namespace
@@ -48,13 +39,8 @@ Result<BriefShown> changeBrief(const std::filesystem::path& folder, int number,
     if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
     if (auto saved = open->folder.savePage(page); !saved) return tl::unexpected(saved.error());
   }
-  return BriefShown{page.number, page.brief, contradictionsOf(page.brief, page, open->job)};
-}
-
-std::string briefJson(const BriefShown& shown) {
-  return textOf({{"page", shown.page},
-                 {"brief", objectOf(shown.brief)},
-                 {"contradictions", problemsJson(shown.contradictions)}});
+  Problems contradictions = contradictionsOf(page.brief, page, open->job);
+  return BriefShown{open->job, page, std::move(contradictions)};
 }
 
 Result<void> changeBeats(const std::filesystem::path& folder,
@@ -71,17 +57,6 @@ Result<void> changeBeats(const std::filesystem::path& folder,
   }
   if (!problems.empty()) return tl::unexpected(problems);
   return open->folder.save(open->job);
-}
-
-std::string beatsJson(const Job& job, const std::vector<int>& numbers) {
-  OrderedJson pages = OrderedJson::array();
-  for (int number : numbers) {
-    const Page& page = *job.page(number);
-    OrderedJson beats = OrderedJson::array();
-    for (const Beat& beat : page.correctedBeats()) beats.push_back(objectOf(beat));
-    pages.push_back({{"page", page.number}, {"spread", page.spread}, {"beats", beats}});
-  }
-  return textOf({{"pages", pages}});
 }
 
 }  // namespace tw

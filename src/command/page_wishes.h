@@ -11,21 +11,17 @@
 namespace tw {
 
 struct BriefShown {
-  int page = 1;
-  Brief brief;
+  Job job;
+  Page page;
   Problems contradictions;  ///< between the brief and the page; empty when it can be worked to
 };
 
 /// Applies KEY=VALUE settings in order, all or none, and saves; no settings only shows.
 Result<BriefShown> changeBrief(const std::filesystem::path& job, int page,
                                const std::vector<std::string>& settings);
-std::string briefJson(const BriefShown& shown);
 
 /// Applies "p3-2.shot=close-up" and the like, all or none, and saves.
 Result<void> changeBeats(const std::filesystem::path& job,
                          const std::vector<std::string>& settings);
-
-/// {"pages": [{"page", "spread", "beats": […]}]}, corrections applied.
-std::string beatsJson(const Job& job, const std::vector<int>& pages);
 
 }  // namespace tw
