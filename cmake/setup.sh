@@ -36,7 +36,7 @@ build_program() {
     return 0
   fi
   install_packages "$root"
-  [ -f "$root/build/build.ninja" ] || configure "$root" "$root/build"
+  [ -f "$root/build/build.ninja" ] || configure "$root" "$root/build" -DTIERWRIGHT_WERROR=ON  # as ./check, so that neither rebuilds
   if [ -t 2 ]; then
     ninja -C "$root/build" tierwright >&2
     return
