@@ -1,6 +1,7 @@
 #include "command/roughs.h"
 
 #include <doctest/doctest.h>
+#include <unistd.h>
 
 #include <cmath>
 #include <filesystem>
@@ -20,7 +21,9 @@ namespace fs = std::filesystem;
 /// A job made from the demo's script in a folder of its own.
 class DemoJob {
  public:
-  DemoJob() : folder_(fs::temp_directory_path() / "tierwright-roughs-test") {
+  DemoJob()
+      : folder_(fs::temp_directory_path() /
+                ("tierwright-roughs-test-" + std::to_string(getpid()))) {
     fs::remove_all(folder_);
     NewJobRequest request;
     request.folder = folder_;

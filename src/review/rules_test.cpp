@@ -1,6 +1,7 @@
 #include "review/rules.h"
 
 #include <doctest/doctest.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <fstream>
@@ -18,7 +19,8 @@ nlohmann::json shippedRules() {
 }
 
 Result<RuleBook> loaded(const nlohmann::json& rules) {
-  const auto file = std::filesystem::temp_directory_path() / "tierwright-rules-test.json";
+  const auto file = std::filesystem::temp_directory_path() /
+                    ("tierwright-rules-test-" + std::to_string(getpid()) + ".json");
   REQUIRE(writeFileAtomically(file, rules.dump()).has_value());
   auto book = RuleBook::load(file);
   std::filesystem::remove(file);
