@@ -10,27 +10,12 @@
 #include <csignal>
 #include <cstdlib>
 
+#include "base/scratch_folder.h"
+
 using namespace tw;
 namespace fs = std::filesystem;
 
 namespace {
-
-class Scratch {
- public:
-  Scratch() {
-    std::string name = (fs::temp_directory_path() / "tierwright-XXXXXX").string();
-    path_ = ::mkdtemp(name.data());
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    fs::remove_all(path_, ignored);
-  }
-  fs::path operator/(const char* below) const { return path_ / below; }
-  const fs::path& path() const { return path_; }
-
- private:
-  fs::path path_;
-};
 
 std::size_t entriesIn(const fs::path& folder) {
   std::size_t count = 0;
@@ -47,7 +32,7 @@ std::size_t entriesIn(const fs::path& folder) {
 }  // namespace
 
 TEST_CASE("bytes come back as they were written, zero bytes and all") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const std::string bytes("a\0b\r\n\xFF", 6);
   REQUIRE(writeFileAtomically(scratch / "new/deep/file", bytes));
   CHECK(readFile(scratch / "new/deep/file").value() == bytes);
@@ -56,13 +41,13 @@ TEST_CASE("bytes come back as they were written, zero bytes and all") {
 }
 
 TEST_CASE("writing leaves nothing beside the file") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   for (int i = 0; i < 5; ++i) REQUIRE(writeFileAtomically(scratch / "file", std::to_string(i)));
   CHECK(entriesIn(scratch.path()) == 1);
 }
 
 TEST_CASE("a writer that is killed leaves the old file or the new one, whole") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const fs::path file = scratch / "file";
   REQUIRE(writeFileAtomically(file, std::string(300000, '-')));
   for (int round = 0; round < 12; ++round) {
@@ -78,7 +63,7 @@ TEST_CASE("a writer that is killed leaves the old file or the new one, whole") {
 }
 
 TEST_CASE("a write that the disk refuses half way leaves the old file and no rest") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const fs::path file = scratch / "file";
   REQUIRE(writeFileAtomically(file, "the old state"));
   const pid_t writer = ::fork();
@@ -98,7 +83,7 @@ TEST_CASE("a write that the disk refuses half way leaves the old file and no res
 }
 
 TEST_CASE("the permission bits of a file outlive its replacement") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writeFileAtomically(scratch / "file", "1"));
   fs::permissions(scratch / "file", fs::perms::owner_read | fs::perms::owner_write);
   REQUIRE(writeFileAtomically(scratch / "file", "2"));
@@ -107,7 +92,7 @@ TEST_CASE("the permission bits of a file outlive its replacement") {
 }
 
 TEST_CASE("a file over the size limit is refused with both sizes") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writeFileAtomically(scratch / "file", std::string(101, 'x')));
   CHECK(readFile(scratch / "file", 101));
   const auto refused = readFile(scratch / "file", 100);
@@ -117,14 +102,14 @@ TEST_CASE("a file over the size limit is refused with both sizes") {
 }
 
 TEST_CASE("a sparse file of 100 MB is refused without being read") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writeFileAtomically(scratch / "file", "x"));
   fs::resize_file(scratch / "file", 100u << 20);
   CHECK_FALSE(readFile(scratch / "file"));
 }
 
 TEST_CASE("what is not a file is refused with a sentence") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   CHECK(readFile(scratch / "nowhere").error()[0].sentence == "The file does not exist.");
   CHECK(readFile(scratch.path()).error()[0].sentence == "This is not a file.");
   CHECK(readFile("/dev/zero").error()[0].sentence == "This is not a file.");
@@ -138,7 +123,7 @@ TEST_CASE("a file that cannot be written is our fault and names the file") {
 }
 
 TEST_CASE("presets are looked for first where the environment says") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writeFileAtomically(scratch / "sheets/test-only.json", "{}"));
   const char* before = std::getenv("TIERWRIGHT_PRESETS");
   const std::string kept = before ? before : "";

@@ -1,7 +1,6 @@
 #include "command/roughs.h"
 
 #include <doctest/doctest.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <filesystem>
@@ -9,6 +8,7 @@
 
 #include "../../tests/json_schema_check.h"
 #include "base/files.h"
+#include "base/scratch_folder.h"
 #include "command/new_job.h"
 #include "command/page_wishes.h"
 
@@ -21,16 +21,12 @@ namespace fs = std::filesystem;
 /// A job made from the demo's script in a folder of its own.
 class DemoJob {
  public:
-  DemoJob()
-      : folder_(fs::temp_directory_path() /
-                ("tierwright-roughs-test-" + std::to_string(getpid()))) {
-    fs::remove_all(folder_);
+  DemoJob() {
     NewJobRequest request;
     request.folder = folder_;
     request.script = fs::path(TIERWRIGHT_SOURCE_DIR) / "demo/the-low-bell.txt";
     REQUIRE(newJob(request).has_value());
   }
-  ~DemoJob() { fs::remove_all(folder_); }
 
   void brief(const std::vector<std::string>& settings) {
     REQUIRE(changeBrief(folder_, 4, settings).has_value());
@@ -44,7 +40,8 @@ class DemoJob {
   }
 
  private:
-  fs::path folder_;
+  ScratchFolder scratch_;
+  fs::path folder_ = scratch_ / "job";
 };
 
 }  // namespace

@@ -1,10 +1,9 @@
 #include <doctest/doctest.h>
-#include <unistd.h>
 
-#include <cstdlib>
 #include <filesystem>
 
 #include "base/files.h"
+#include "base/scratch_folder.h"
 #include "job/document.h"
 #include "job/history.h"
 #include "job/job.h"
@@ -13,23 +12,6 @@ using namespace tw;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own for each test, gone afterwards.
-class Scratch {
- public:
-  Scratch() {
-    std::string name = (fs::temp_directory_path() / "tierwright-XXXXXX").string();
-    path_ = ::mkdtemp(name.data());
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    fs::remove_all(path_, ignored);
-  }
-  fs::path operator/(const char* below) const { return path_ / below; }
-
- private:
-  fs::path path_;
-};
 
 Sheet anySheet() {
   Sheet sheet;
@@ -70,7 +52,7 @@ std::string bytesOf(const fs::path& file) {
 }  // namespace
 
 TEST_CASE("a job that was created is the same job when it is loaded") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const Job job = anyJob();
   {
     const auto made = JobFolder::create(scratch / "job", job);
@@ -87,7 +69,7 @@ TEST_CASE("a job that was created is the same job when it is loaded") {
 }
 
 TEST_CASE("a folder that holds a job is never created over") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(JobFolder::create(scratch / "job", anyJob()));
   const std::string before = bytesOf(scratch / "job/job.json");
   Job other = anyJob();
@@ -97,7 +79,7 @@ TEST_CASE("a folder that holds a job is never created over") {
 }
 
 TEST_CASE("a job that is open elsewhere can be read but not written") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto first = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(first);
   auto second = JobFolder::open(scratch / "job");
@@ -115,7 +97,7 @@ TEST_CASE("a job that is open elsewhere can be read but not written") {
 }
 
 TEST_CASE("the lock is free again when its holder is gone") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   { REQUIRE(JobFolder::create(scratch / "job", anyJob())); }
   const auto next = JobFolder::open(scratch / "job");
   REQUIRE(next);
@@ -123,7 +105,7 @@ TEST_CASE("the lock is free again when its holder is gone") {
 }
 
 TEST_CASE("a lock moves with its folder") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto made = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(made);
   JobFolder moved = std::move(*made);
@@ -132,7 +114,7 @@ TEST_CASE("a lock moves with its folder") {
 }
 
 TEST_CASE("the former state of a page is kept, and no more than the bound") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   for (int i = 0; i < kHistoryKept + 7; ++i) {
@@ -151,7 +133,7 @@ TEST_CASE("the former state of a page is kept, and no more than the bound") {
 }
 
 TEST_CASE("saving what is saved already writes nothing") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   REQUIRE(folder->save(anyJob()));
@@ -159,7 +141,7 @@ TEST_CASE("saving what is saved already writes nothing") {
 }
 
 TEST_CASE("a page that cannot be read is never overwritten") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   const std::string damaged = "{ \"format\": 2, \"number\": ";
@@ -171,7 +153,7 @@ TEST_CASE("a page that cannot be read is never overwritten") {
 }
 
 TEST_CASE("loading names every damaged page, not only the first") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   REQUIRE(writeFileAtomically(scratch / "job/pages/01.json", "[1, 2"));
@@ -184,7 +166,7 @@ TEST_CASE("loading names every damaged page, not only the first") {
 }
 
 TEST_CASE("a value that could not be read back is not saved") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   Page page = anyPage(1);
@@ -198,7 +180,7 @@ TEST_CASE("a value that could not be read back is not saved") {
 }
 
 TEST_CASE("pages that left the job go to the history") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   Job shorter = anyJob();
@@ -210,7 +192,7 @@ TEST_CASE("pages that left the job go to the history") {
 }
 
 TEST_CASE("a script is kept byte for byte and never overwrites another") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   auto folder = JobFolder::create(scratch / "job", anyJob());
   REQUIRE(folder);
   const std::string received = "PAGE ONE\r\n\xFF latin, \t tabs and no last newline";
@@ -224,7 +206,7 @@ TEST_CASE("a script is kept byte for byte and never overwrites another") {
 }
 
 TEST_CASE("what is not a job folder is refused with a sentence") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   CHECK_FALSE(JobFolder::open(scratch / "nowhere"));
   fs::create_directories(scratch / "empty");
   const auto opened = JobFolder::open(scratch / "empty");

@@ -9,12 +9,12 @@
 
 #include <array>
 #include <cstdio>
-#include <cstdlib>
 #include <memory>
 #include <sstream>
 
 #include "base/files.h"
 #include "base/parallel.h"
+#include "base/scratch_folder.h"
 #include "press/example_rough.h"
 #include "press/png_surface.h"
 
@@ -24,21 +24,6 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr Overlays kAll{true, true, true, true};
-
-/// A folder of its own that goes with the test.
-class Scratch {
- public:
-  Scratch() {
-    std::string pattern = (fs::temp_directory_path() / "tierwright-press-XXXXXX").string();
-    REQUIRE(mkdtemp(pattern.data()) != nullptr);
-    folder_ = pattern;
-  }
-  ~Scratch() { fs::remove_all(folder_); }
-  fs::path operator/(const char* name) const { return folder_ / name; }
-
- private:
-  fs::path folder_;
-};
 
 struct Answer {
   int code = 0;
@@ -131,7 +116,7 @@ long count(const std::string& text, const std::string& part) {
 }  // namespace
 
 TEST_CASE("pdfinfo reads back the exact boxes of the US sheet, on every page") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePdf(scratch / "r.pdf", threeRoughs(), {}));
   const std::string boxes = squeezed(ask("pdfinfo -box -l 3 " + quoted(scratch / "r.pdf")).text);
   for (const std::string page : {"1", "2", "3"}) {
@@ -143,7 +128,7 @@ TEST_CASE("pdfinfo reads back the exact boxes of the US sheet, on every page") {
 }
 
 TEST_CASE("lengths that are no whole points keep four decimals") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   RoughPicture album = example::rough(0, "A");
   album.sheet.trimWidth = 240;
   album.sheet.trimHeight = 320;
@@ -154,7 +139,7 @@ TEST_CASE("lengths that are no whole points keep four decimals") {
 }
 
 TEST_CASE("the score card grows the sheet to the side and moves no box") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePdf(scratch / "r.pdf", threeRoughs(), kAll));
   const std::string boxes = squeezed(ask("pdfinfo -box " + quoted(scratch / "r.pdf")).text);
   CHECK(says(boxes, "TrimBox: 27.00 27.00 504.00 765.00"));
@@ -162,7 +147,7 @@ TEST_CASE("the score card grows the sheet to the side and moves no box") {
 }
 
 TEST_CASE("a whole proof passes qpdf and Ghostscript without a word, all fonts embedded") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writeProof(scratch / "p.pdf", {threeRoughs(), threeRoughs()}));
   const std::string file = quoted(scratch / "p.pdf");
   CHECK(ask("qpdf --check " + file).code == 0);
@@ -182,7 +167,7 @@ TEST_CASE("a whole proof passes qpdf and Ghostscript without a word, all fonts e
 }
 
 TEST_CASE("overlays are layers of the file, shown or hidden as asked when it opens") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePdf(scratch / "r.pdf", threeRoughs(),
                    {.order = true, .leads = false, .live = true, .card = true}));
   const std::string file = opened(scratch / "r.pdf");
@@ -194,7 +179,7 @@ TEST_CASE("overlays are layers of the file, shown or hidden as asked when it ope
 }
 
 TEST_CASE("with every overlay off the page is the bare rough, in black ink alone") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePdf(scratch / "off.pdf", threeRoughs(), {}));
   REQUIRE(writePdf(scratch / "on.pdf", threeRoughs(), kAll));
   const auto ink = [](const fs::path& file) {
@@ -207,7 +192,7 @@ TEST_CASE("with every overlay off the page is the bare rough, in black ink alone
 }
 
 TEST_CASE("copy and card can be read back as text") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePdf(scratch / "r.pdf", threeRoughs(), kAll));
   const std::string text = ask("pdftotext -layout " + quoted(scratch / "r.pdf") + " -").text;
   for (const char* words : {"YOU HEAR", "THE TIDE KEEPS ITS", "head size", "Take panel 3 closer",
@@ -216,7 +201,7 @@ TEST_CASE("copy and card can be read back as text") {
 }
 
 TEST_CASE("the same roughs give the same bytes, whoever holds them") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const std::vector<RoughPicture> once = threeRoughs(), again = threeRoughs();
   REQUIRE(writeProof(scratch / "1.pdf", {once}));
   REQUIRE(writeProof(scratch / "2.pdf", {again}));
@@ -230,7 +215,7 @@ TEST_CASE("the same roughs give the same bytes, whoever holds them") {
 }
 
 TEST_CASE("files written side by side by several threads are the same as one by one") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const std::vector<RoughPicture> roughs = threeRoughs();
   const auto write = [&](std::size_t i) {
     const std::string stem = (scratch / std::to_string(i).c_str()).string();
@@ -246,7 +231,7 @@ TEST_CASE("files written side by side by several threads are the same as one by 
 }
 
 TEST_CASE("poppler's picture of the PDF and our PNG are the same picture") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePng(scratch / "other.png", example::rough(1, "B"), kAll, 72));
   for (const int kind : {0, 2}) {
     const RoughPicture rough = example::rough(kind, "A");
@@ -265,7 +250,7 @@ TEST_CASE("poppler's picture of the PDF and our PNG are the same picture") {
 }
 
 TEST_CASE("a PNG says its resolution: 600 dpi is 23622 pixels per metre") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   REQUIRE(writePng(scratch / "r.png", example::rough(0, "A", 1), {}, 100));
   const std::string png = bytesOf(scratch / "r.png");
   CHECK(png.substr(37, 4) == "pHYs");
@@ -281,7 +266,7 @@ TEST_CASE("a PNG says its resolution: 600 dpi is 23622 pixels per metre") {
 }
 
 TEST_CASE("panels have a border inside their outline, but none where they bleed") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   const RoughPicture rough = example::rough(2, "C", 0);
   REQUIRE(writePng(scratch / "r.png", rough, {}, 254));  // 10 pixels a mm
   const Picture picture = greyPicture(scratch / "r.png");
@@ -299,7 +284,7 @@ TEST_CASE("panels have a border inside their outline, but none where they bleed"
 }
 
 TEST_CASE("a PDF or picture without roughs, and a strange file name, are bad input") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   CHECK_FALSE(writePdf(scratch / "r.pdf", {}, {}));
   CHECK_FALSE(writeProof(scratch / "r.pdf", {{}, {}}));
   CHECK_FALSE(writeContactSheet(scratch / "r.pdf", {}));
@@ -310,7 +295,7 @@ TEST_CASE("a PDF or picture without roughs, and a strange file name, are bad inp
 }
 
 TEST_CASE("a contact sheet comes as PDF, SVG and PNG of one A4 sheet") {
-  const Scratch scratch;
+  const ScratchFolder scratch;
   for (const char* name : {"c.pdf", "c.svg", "c.png"})
     REQUIRE(writeContactSheet(scratch / name, threeRoughs()));
   CHECK(says(squeezed(ask("pdfinfo " + quoted(scratch / "c.pdf")).text), "(A4)"));
