@@ -35,7 +35,7 @@ class DemoJob {
     RoughsRequest request{folder_, 4, {.seed = seed}, {}};
     Progress progress;
     auto made = makeRoughs(request, progress);
-    REQUIRE(made.has_value());
+    REQUIRE_MESSAGE(made.has_value(), (made ? std::string() : describe(made.error())));
     return made->front();
   }
 
