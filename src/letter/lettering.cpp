@@ -50,6 +50,35 @@ std::vector<CopyLine> linesAt(const Setting& setting, Point middle) {
   return lines;
 }
 
+/// Does the tail keep off all faces and all balloons but its own?
+bool isClear(const Polygon& tail, std::size_t own, const LetterRequest& request,
+             const std::vector<PlacedBalloon>& balloons) {
+  const auto meets = [&](const Polygon& other) {
+    return other.points.size() > 2 && area(common({tail}, {other})) > 1e-3;
+  };
+  for (std::size_t j = 0; j < balloons.size(); ++j) {
+    if (j != own && meets(balloons[j].outline)) return false;
+  }
+  return std::none_of(request.faces.begin(), request.faces.end(), meets);
+}
+
+/// Bent as far as the neighbours allow; never outside the panel.
+Polygon tailOf(const Placement& placement, std::size_t i, const LetterRequest& request,
+               const std::vector<PlacedBalloon>& balloons, const PanelRoom& room) {
+  const PlacedCopy& copy = placement.copy[i];
+  const BalloonShape& shape = copy.setting->shape;
+  if (copy.bridgedTo >= 0) {
+    const PlacedCopy& other = placement.copy[copy.bridgedTo];
+    return room.keptInside(bridge(other.setting->shape, other.middle, shape, copy.middle));
+  }
+  if (!copy.hasTail) return {};
+  for (const double bend : {1.0, 0.5}) {
+    const Polygon tail = room.keptInside(tailOutline(shape, copy.middle, copy.tail, bend));
+    if (isClear(tail, i, request, balloons)) return tail;
+  }
+  return room.keptInside(tailOutline(shape, copy.middle, copy.tail, 0));
+}
+
 std::string percent(double share) {
   return std::to_string(static_cast<int>(std::lround(share * 100))) + " %";
 }
@@ -73,8 +102,7 @@ struct Letterer::Impl {
                                    std::vector<std::shared_ptr<const Settings>>& keep) const;
   Placement attempt(const LetterRequest& request, const PanelRoom& room, double& sizePt,
                     std::vector<std::shared_ptr<const Settings>>& keep) const;
-  PlacedBalloon balloon(const CopyItem& item, const PlacedCopy& copy,
-                        const Placement& placement) const;
+  PlacedBalloon balloon(const CopyItem& item, const PlacedCopy& copy) const;
   int unknownGlyphs(const Setting& setting) const;
   void judge(const LetterRequest& request, const Placement& placement, const PanelRoom& room,
              double sizePt, LetterResult& result) const;
@@ -134,8 +162,7 @@ Placement Letterer::Impl::attempt(const LetterRequest& request, const PanelRoom&
   }
 }
 
-PlacedBalloon Letterer::Impl::balloon(const CopyItem& item, const PlacedCopy& copy,
-                                      const Placement& placement) const {
+PlacedBalloon Letterer::Impl::balloon(const CopyItem& item, const PlacedCopy& copy) const {
   const BalloonShape& shape = copy.setting->shape;
   PlacedBalloon result;
   result.item = item.id;
@@ -145,12 +172,6 @@ PlacedBalloon Letterer::Impl::balloon(const CopyItem& item, const PlacedCopy& co
   result.lines = linesAt(*copy.setting, copy.middle);
   result.sizePt = copy.setting->sizePt;
   result.turnDeg = shape.turnDeg;
-  if (copy.bridgedTo >= 0) {
-    const PlacedCopy& other = placement.copy[copy.bridgedTo];
-    result.tail = bridge(other.setting->shape, other.middle, shape, copy.middle);
-  } else if (copy.hasTail) {
-    result.tail = tailOutline(shape, copy.middle, copy.tail);
-  }
   return result;
 }
 
@@ -261,7 +282,10 @@ LetterResult Letterer::place(const LetterRequest& request) const {
   std::vector<std::shared_ptr<const Settings>> keep;
   const Placement placement = impl_->attempt(request, room, sizePt, keep);
   for (std::size_t i = 0; i < placement.copy.size(); ++i) {
-    result.balloons.push_back(impl_->balloon((*request.items)[i], placement.copy[i], placement));
+    result.balloons.push_back(impl_->balloon((*request.items)[i], placement.copy[i]));
+  }
+  for (std::size_t i = 0; i < placement.copy.size(); ++i) {
+    result.balloons[i].tail = tailOf(placement, i, request, result.balloons, room);
   }
   result.findings = wordFindings(*request.items, request.panelsOnPage);
   impl_->judge(request, placement, room, sizePt, result);

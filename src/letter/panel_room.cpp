@@ -21,6 +21,8 @@ namespace tw {
 namespace {
 
 constexpr int kFaceStrips = 6, kInsetStrips = 8;
+/// From the panel's outline to where tails stop: the border's weight and a hair.
+constexpr double kTailInsideMm = 0.6;
 constexpr int kCellsAcross = 48;  ///< of the body grid, along the panel's larger side
 
 Rect shifted(const Rect& r, Point by) {
@@ -33,6 +35,11 @@ double commonArea(const Rect& a, const Rect& b) {
   return w > 0 && h > 0 ? w * h : 0;
 }
 
+const Polygon& largest(const Region& region) {
+  return *std::max_element(region.begin(), region.end(),
+                           [](const Polygon& a, const Polygon& b) { return area(a) < area(b); });
+}
+
 /// The part of the panel in which outlines may stand. Type keeps to the live area; the outline
 /// around it may reach a little beyond.
 Polygon allowedPart(const LetterRequest& request, const LetterStyle& style) {
@@ -42,9 +49,13 @@ Polygon allowedPart(const LetterRequest& request, const LetterStyle& style) {
   const Region live{polygonOf(request.live.outset(beyond))};
   Region part = common(inset, live);
   if (part.empty()) part = inset;
-  if (part.empty()) return request.panel;
-  return *std::max_element(part.begin(), part.end(),
-                           [](const Polygon& a, const Polygon& b) { return area(a) < area(b); });
+  return part.empty() ? request.panel : largest(part);
+}
+
+/// Everything inside the border; the panel itself when it is too small to have an inside.
+Polygon insideBorder(const Polygon& panel) {
+  const Region inside = offset({panel}, -kTailInsideMm);
+  return inside.empty() ? panel : largest(inside);
 }
 
 }  // namespace
@@ -69,6 +80,7 @@ bool segmentsCross(Point a, Point b, Point c, Point d) {
 PanelRoom::PanelRoom(const LetterRequest& request, const LetterStyle& style)
     : panel_(request.panel),
       allowed_(allowedPart(request, style)),
+      tailRoom_(insideBorder(request.panel)),
       box_(bounds(allowed_)),
       panelBox_(bounds(request.panel)) {
   diagonal_ = std::hypot(panelBox_.width(), panelBox_.height());
@@ -81,6 +93,7 @@ PanelRoom::PanelRoom(const LetterRequest& request, const LetterStyle& style)
   for (const Rect& zone : request.keepClear) keepOff(zone);
   for (const Polygon& inset : request.covered) {
     if (inset.points.size() < 3) continue;
+    for (const Polygon& around : offset({inset}, style.gapMm)) insets_.push_back(around);
     for (const Rect& strip : stripsOf(inset, kInsetStrips)) keepOff(strip.outset(style.gapMm));
   }
   rasterBodies(request.bodies);
@@ -203,6 +216,28 @@ double PanelRoom::distanceToFace(const Ray& ray, Point mouth) const {
     if (const auto hit = firstHit(ray, face.outline)) return *hit;
   }
   return kFar;
+}
+
+bool PanelRoom::shows(Point p) const {
+  return contains(tailRoom_, p) &&
+         std::none_of(insets_.begin(), insets_.end(),
+                      [&](const Polygon& inset) { return contains(inset, p); });
+}
+
+double PanelRoom::wayInside(const Ray& ray) const {
+  if (!shows(ray.from)) return 0;
+  double way = firstHit(ray, tailRoom_).value_or(0);
+  for (const Polygon& inset : insets_) way = std::min(way, firstHit(ray, inset).value_or(way));
+  return way;
+}
+
+Polygon PanelRoom::keptInside(const Polygon& tail) const {
+  const bool inside =
+      isConvex(tailRoom_) && std::all_of(tail.points.begin(), tail.points.end(),
+                                         [&](Point p) { return contains(tailRoom_, p); });
+  if (inside || tail.points.empty()) return tail;
+  const Region kept = common({tail}, {tailRoom_});
+  return kept.empty() ? Polygon{} : largest(kept);
 }
 
 Point PanelRoom::nearerSide(Point from) const {

@@ -32,6 +32,13 @@ class PanelRoom {
   double bodies(const std::vector<Rect>& strips, Point at) const;
   /// Does the segment cross a face, other than the one around `mouth`?
   bool crossesFace(Point a, Point b, Point mouth) const;
+  /// Is the point within the border and under no inset?
+  bool shows(Point p) const;
+  /// Along the ray (unit direction) to where a tail must stop: just inside the border, or before
+  /// an inset. 0 when it starts where no tail may be.
+  double wayInside(const Ray& ray) const;
+  /// The part of a tail's outline that stays inside the border; usually all of it.
+  Polygon keptInside(const Polygon& tail) const;
   /// Along the ray (unit direction) to the face around `mouth`; far when there is none.
   double distanceToFace(const Ray& ray, Point mouth) const;
   /// The nearer of the panel's borders to the left and right of that point.
@@ -48,7 +55,8 @@ class PanelRoom {
   void rasterRow(const Region& body, int row, std::vector<char>& covered) const;
   void sumUp(const std::vector<char>& covered);
 
-  Polygon panel_, allowed_;
+  Polygon panel_, allowed_, tailRoom_;
+  std::vector<Polygon> insets_;  ///< with the gap around them
   Rect box_, panelBox_;
   double diagonal_ = 0;
   bool isBox_ = true;  ///< the allowed outline fills its box

@@ -7,7 +7,8 @@
 // of a later one.
 // Words. *Unary* cost: height on the panel, distance to the mouth, hidden bodies, the setting's
 // own cost. *Pair* cost: distance between neighbours, doubtful order, tails that meet.
-// *Violation*: outside the allowed part, on a face or inset, on another balloon, out of order.
+// *Violation*: outside the allowed part, on a face or inset, on another balloon, out of order, or
+// a tail across another's face.
 // Steps. 1. candidates with unary cost per item, the best kMostSpots of them; 2. for each item
 // extend each state of the beam by each candidate, keep the kBeam cheapest; 3. walk back.
 // Cost: beam × candidates × items placed; about half a millisecond for three balloons.
@@ -26,16 +27,23 @@
 namespace tw {
 namespace {
 
-constexpr std::size_t kBeam = 20, kMostSpots = 140, kMostSettings = 5;
+constexpr std::size_t kBeam = 20, kMostSpots = 160, kMostSettings = 5;
 constexpr double kLatticeMm = 4.5;  ///< wanted step
 constexpr int kMostAcross = 9, kMostDown = 9;
 /// Weights; one unit is about what makes an editor ask for a change.
-constexpr double kLow = 0.55, kFarFromMouth = 0.7, kBodies = 1.3, kBelowMouth = 0.6;
-constexpr double kShortTail = 0.5, kTailOverFace = 1.5, kEarlySide = 0.25, kCaptionOffCorner = 0.5;
+constexpr double kLow = 0.75, kFarFromMouth = 0.6, kBodies = 1.3, kBelowMouth = 0.8;
+constexpr double kShape = 2;  ///< of uneven lines and unpleasing proportions
+constexpr double kShortTail = 0.5, kEarlySide = 0.25, kCaptionOffCorner = 0.5;
+/// From this distance between balloon and mouth on, every further mm costs.
+constexpr double kNearMouthMm = 12, kFarPerMm = 0.025;
+/// A tail that, drawn on to its mouth, would run over somebody else's face.
+constexpr double kPointsPastFace = 0.8;
 constexpr double kApart = 0.35, kSameVoiceApart = 1.0, kBackward = 0.3;
 constexpr double kViolation = 20;  ///< per full violation when not strict
 constexpr double kLeastTailMm = 2.5, kTailToFaceMm = 0.8;
-constexpr double kBridgeMm = 4;  ///< nearer balloons of one speaker are joined
+constexpr double kLongestTailMm = 16, kLongestOffPanelTailMm = 9;
+constexpr double kHalfTailMm = 0.5;  ///< half the width of a tail, where it may meet others
+constexpr double kBridgeMm = 4;      ///< nearer balloons of one speaker are joined
 constexpr double kOffPanelTailMm = 3.5, kOffPanelTail = 0.7;
 
 struct Spot {
@@ -81,11 +89,12 @@ bool shapesOverlap(const Spot& a, const Spot& b, double gap) {
 }
 
 bool tailMeets(const Spot& tailed, const Spot& other) {
-  if (!segmentMeets(other.box, tailed.tail.from, tailed.tail.to)) return false;
-  return std::any_of(
-      other.setting->strips.begin(), other.setting->strips.end(), [&](const Rect& strip) {
-        return segmentMeets(moved(strip, other.at), tailed.tail.from, tailed.tail.to);
-      });
+  if (!segmentMeets(other.box.outset(kHalfTailMm), tailed.tail.from, tailed.tail.to)) return false;
+  return std::any_of(other.setting->strips.begin(), other.setting->strips.end(),
+                     [&](const Rect& strip) {
+                       return segmentMeets(moved(strip, other.at).outset(kHalfTailMm),
+                                           tailed.tail.from, tailed.tail.to);
+                     });
 }
 
 class CopySearch {
@@ -99,6 +108,8 @@ class CopySearch {
  private:
   std::vector<Spot> spotsFor(std::size_t item) const;
   void addSpots(std::size_t item, const Setting& setting, std::vector<Spot>& spots) const;
+  std::vector<double> placesAcross(std::size_t item, double first, double play,
+                                   double halfWidth) const;
   void judge(std::size_t item, Spot& spot) const;
   void judgeTail(std::size_t item, Spot& spot) const;
   double sideways(double x) const;
@@ -136,29 +147,38 @@ bool CopySearch::bridged(std::size_t earlier, const Spot& a, std::size_t later,
   return sameVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
 }
 
+/// A tail is aimed at the mouth but stops short of the face, and always inside the border. A voice
+/// from outside, or a mouth that the frame cuts off, has it run to the border on that side.
 void CopySearch::judgeTail(std::size_t item, Spot& spot) const {
   const CopyToPlace& copy = items_[item];
   const BalloonShape& shape = spot.setting->shape;
-  if (!copy.hasMouth) {
-    const Point target = room_.nearerSide({spot.at.x, spot.at.y + shape.b * 0.3});
-    spot.tail = tailLine(shape, spot.at, target, 1);
-    const double off = std::abs(spot.tail.length() - kOffPanelTailMm) / kOffPanelTailMm;
-    spot.cost += kOffPanelTail * std::min(off, 3.0);
-    return;
-  }
-  spot.tail = tailLine(shape, spot.at, copy.mouth);
-  // A tail is aimed at the mouth but stops short of the face.
+  const Point aim =
+      copy.hasMouth ? copy.mouth : room_.nearerSide({spot.at.x, spot.at.y + shape.b * 0.3});
+  spot.tail = tailLine(shape, spot.at, aim, 1);
   const Vector way = spot.tail.to - spot.tail.from;
-  const double toFace = room_.distanceToFace({spot.tail.from, way.unit()}, copy.mouth);
-  const double reach = std::min(way.length(), toFace - kTailToFaceMm);
-  spot.tail.to = spot.tail.from + way.unit() * std::max(0.0, reach);
-  const double gap = way.length() / kTailShare;
-  spot.cost += kFarFromMouth * gap / room_.diagonal();
-  spot.cost += kFarFromMouth * std::abs(spot.at.x - copy.mouth.x) / room_.width() * 0.6;
-  if (reach < kLeastTailMm / 2) spot.violation += 0.3;
-  if (reach < 2 * kLeastTailMm) spot.cost += kShortTail * (1 - reach / (2 * kLeastTailMm));
-  if (spot.at.y > copy.mouth.y) spot.cost += kBelowMouth;
-  if (room_.crossesFace(spot.tail.from, spot.tail.to, copy.mouth)) spot.cost += kTailOverFace;
+  const Ray ray{spot.tail.from, way.unit()};
+  double reach = room_.wayInside(ray);
+  if (copy.hasMouth) reach = std::min(reach, room_.distanceToFace(ray, aim) - kTailToFaceMm);
+  reach = std::max(0.0, reach);
+  const bool seen = copy.hasMouth && room_.shows(aim);
+  if (!seen) {
+    const double off = std::abs(reach - kOffPanelTailMm) / kOffPanelTailMm;
+    spot.cost += kOffPanelTail * std::min(off, 3.0) + kFarPerMm * std::max(0.0, reach - 12);
+    reach = std::min(reach, kLongestOffPanelTailMm);
+  } else {
+    const double gap = way.length();
+    reach = std::min({reach, gap * kTailShare, kLongestTailMm});
+    spot.cost += kFarFromMouth * gap / room_.diagonal();
+    spot.cost += kFarPerMm * std::max(0.0, gap - kNearMouthMm);
+    spot.cost += kFarFromMouth * std::abs(spot.at.x - aim.x) / room_.width() * 0.6;
+    if (reach < 2 * kLeastTailMm) spot.cost += kShortTail * (1 - reach / (2 * kLeastTailMm));
+    if (spot.at.y > aim.y) spot.cost += kBelowMouth;
+  }
+  spot.tail.to = ray.from + ray.direction * reach;
+  if (seen && reach < kLeastTailMm / 2) spot.violation += 0.3;
+  if (!copy.hasMouth) return;
+  if (room_.crossesFace(spot.tail.from, spot.tail.to, aim)) spot.violation += 0.3;
+  if (seen && room_.crossesFace(spot.tail.to, aim, aim)) spot.cost += kPointsPastFace;
 }
 
 void CopySearch::judge(std::size_t item, Spot& spot) const {
@@ -175,7 +195,7 @@ void CopySearch::judge(std::size_t item, Spot& spot) const {
   const double place =
       items_.size() > 1 ? static_cast<double>(item) / (static_cast<double>(items_.size()) - 1) : 0;
   const double side = sideways(spot.at.x);
-  spot.cost += spot.setting->cost;
+  spot.cost += (free ? 1 : kShape) * spot.setting->cost;
   spot.cost += kBodies * (free ? 0.4 : 1) * room_.bodies(strips, spot.at) / spot.box.area();
   if (kind == CopyKind::Caption) {
     const bool closing = item > 0 && item + 1 == items_.size();
@@ -196,6 +216,22 @@ int latticeSteps(double play, int most) {
   return play <= 0 ? 1 : std::clamp(static_cast<int>(play / kLatticeMm) + 2, 2, most);
 }
 
+/// Lattice places between `first` and `first + play`, and some about the speaker's mouth.
+std::vector<double> CopySearch::placesAcross(std::size_t item, double first, double play,
+                                             double halfWidth) const {
+  const int across = latticeSteps(play, kMostAcross);
+  std::vector<double> places;
+  for (int i = 0; i < across; ++i) {
+    places.push_back(across > 1 ? first + play * i / (across - 1) : first + play / 2);
+  }
+  if (!items_[item].hasMouth || play <= kLatticeMm) return places;
+  for (const double beside : {-1.0, -0.4, 0.4, 1.0}) {
+    const double x = items_[item].mouth.x + beside * (halfWidth + kLeastTailMm);
+    if (x > first && x < first + play) places.push_back(x);
+  }
+  return places;
+}
+
 void CopySearch::addSpots(std::size_t item, const Setting& setting,
                           std::vector<Spot>& spots) const {
   const Rect& box = room_.allowedBox();
@@ -208,9 +244,7 @@ void CopySearch::addSpots(std::size_t item, const Setting& setting,
     auto [left, right] = room_.reachBetween(y - hh, y + hh);
     if (right - left < 2 * hw) std::tie(left, right) = std::pair(box.min.x, box.max.x);
     const double playX = right - left - 2 * hw;
-    const int across = latticeSteps(playX, kMostAcross);
-    for (int ix = 0; ix < across; ++ix) {
-      const double x = across > 1 ? left + hw + playX * ix / (across - 1) : (left + right) / 2;
+    for (const double x : placesAcross(item, left + hw, playX, hw)) {
       Spot spot{&setting, {x, y}, {{x - hw, y - hh}, {x + hw, y + hh}}, {{x, y}, {x, y}}, 0, 0};
       judge(item, spot);
       if (strict_ && spot.violation > 0) continue;
@@ -243,7 +277,9 @@ std::vector<Spot> CopySearch::spotsFor(std::size_t item) const {
 void CopySearch::judgePair(std::size_t i, const Spot& a, std::size_t j, const Spot& b,
                            Node& node) const {
   const bool free = a.setting->shape.isFree() || b.setting->shape.isFree();
-  if (!free && !readsAfter(a.box, b.box, direction_)) {
+  const auto core = [](const Spot& s) { return s.box.inset(s.setting->shape.reach); };
+  if (!free &&
+      !(readsAfter(a.box, b.box, direction_) && readsAfter(core(a), core(b), direction_))) {
     node.violation += 0.4;
     if (strict_) return;
   }

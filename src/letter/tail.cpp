@@ -1,8 +1,8 @@
 // Tails.
 //
 // Idea. A tail leaves the balloon on the line from its middle to the mouth, so that it points even
-// where it is short, and runs a little more than half the way (facts, trade source). It bows
-// slightly, as a pen flicks it, but starts and ends on that line. Its base lies inside the balloon,
+// where it is short, and runs a little more than half the way (facts, trade source). A wedge leaves
+// the balloon a little more upright and bends into that line. Its base lies inside the balloon,
 // so that the two outlines unite without a seam. Thoughts take a string of shrinking bubbles that
 // just touch, which keeps the tail one outline (common practice has them apart).
 
@@ -40,19 +40,40 @@ Polygon bubbles(const TailLine& line, double width) {
   return joined.empty() ? Polygon{} : joined.front();
 }
 
-/// A wedge with a slight bow, as a pen would flick it.
-Polygon wedge(const BalloonShape& shape, Point middle, const TailLine& line) {
-  constexpr int kSteps = 8;
-  const Vector way = line.to - line.from;
-  const Vector side{-way.unit().y, way.unit().x};
+Vector turned(Vector v, double angle) {
+  const double c = std::cos(angle), s = std::sin(angle);
+  return {v.x * c - v.y * s, v.x * s + v.y * c};
+}
+
+/// Where a bent tail leaves the balloon: from the straight way toward the balloon's middle top or
+/// bottom, never so far that the tail would lie along the outline.
+Vector leavingDirection(const BalloonShape& shape, const TailLine& line, Vector straight,
+                        double bend) {
+  constexpr double kMostTurn = 0.42, kMostShift = 0.35;  // radians; share of the tail's length
+  const double upright = straight.y < 0 ? -1 : 1;
+  const double away = std::atan2(straight.x, straight.y * upright);  // from the vertical
+  const double most = std::min(kMostTurn, std::atan(kMostShift * line.length() /
+                                                    std::max(0.1, shape.radiusToward(straight))));
+  const double angle = std::clamp(away, -most, most) * bend * upright;
+  return turned(straight, angle);
+}
+
+/// A wedge that leaves the balloon more upright than it arrives, as a pen would flick it; its last
+/// part lies on the line to the mouth.
+Polygon wedge(const BalloonShape& shape, Point middle, const TailLine& line, double bend) {
+  constexpr int kSteps = 10;
+  const Vector straight = (line.to - middle).unit();
+  const Vector out = leavingDirection(shape, line, straight, bend);
+  const Point edge = middle + out * shape.radiusToward(out);
+  const Point root = between(edge, middle, 0.25);
+  const Point knee = line.to - straight * (0.55 * line.length());
   const double width = baseWidth(shape);
-  const Point root = between(line.from, middle, 0.25);
-  // The bow turns to the balloon's nearer end, away from the page's middle of attention.
-  const double bow = way.length() * 0.07 * (way.x * way.y >= 0 ? 1 : -1);
   std::vector<Point> left, right;
   for (int i = 0; i <= kSteps; ++i) {
     const double t = static_cast<double>(i) / kSteps;
-    const Point axis = between(root, line.to, t) + side * (bow * 4 * t * (1 - t));
+    const Point axis = between(between(root, knee, t), between(knee, line.to, t), t);
+    const Vector along = (knee - root) * (1 - t) + (line.to - knee) * t;
+    const Vector side = Vector{-along.y, along.x}.unit();
     const double half = width / 2 * (1 - t) + 0.02;
     left.push_back(axis + side * half);
     right.push_back(axis - side * half);
@@ -71,13 +92,13 @@ TailLine tailLine(const BalloonShape& shape, Point middle, Point mouth, double s
   return {middle + d * edge, middle + d * (edge + gap * share)};
 }
 
-Polygon tailOutline(const BalloonShape& shape, Point middle, const TailLine& line) {
+Polygon tailOutline(const BalloonShape& shape, Point middle, const TailLine& line, double bend) {
   if (line.length() < 0.3) return {};
   if (shape.kind == CopyKind::Thought) {
     const Vector d = (line.to - line.from).unit();
     return bubbles({line.from + d * (shape.reach * 0.8), line.to}, baseWidth(shape) + 1);
   }
-  return wedge(shape, middle, line);
+  return wedge(shape, middle, line, bend);
 }
 
 Polygon bridge(const BalloonShape& a, Point aMiddle, const BalloonShape& b, Point bMiddle) {

@@ -18,8 +18,9 @@ struct TailLine {
 /// A tail aimed at the mouth; `share` of the way from the balloon's edge.
 TailLine tailLine(const BalloonShape& shape, Point middle, Point mouth, double share = kTailShare);
 
-/// The tail's outline; its base lies inside the balloon so that both can be joined.
-Polygon tailOutline(const BalloonShape& shape, Point middle, const TailLine& line);
+/// The tail's outline; its base lies inside the balloon so that both can be joined. `bend` 0 is a
+/// straight wedge, 1 a gentle curve.
+Polygon tailOutline(const BalloonShape& shape, Point middle, const TailLine& line, double bend = 1);
 
 /// A short band that joins two balloons of one speaker.
 Polygon bridge(const BalloonShape& a, Point aMiddle, const BalloonShape& b, Point bMiddle);
