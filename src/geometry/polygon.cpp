@@ -165,29 +165,6 @@ Polygon hull(std::vector<Point> points) {
   return {out};
 }
 
-std::optional<std::pair<Point, Point>> clipSegment(const Polygon& convex, Point a, Point b) {
-  const double turn = signedArea(convex.points) >= 0 ? 1 : -1;
-  double enter = 0, leave = 1;
-  const Vector d = b - a;
-  bool outside = false;
-  eachEdge(convex, [&](Point p, Point q) {
-    // The inside lies to the left of p→q when the outline turns positively.
-    const Vector edge = (q - p) * turn;
-    const double at = cross(edge, a - p), along = cross(edge, d);
-    if (std::abs(along) < 1e-12) {
-      if (at < 0) outside = true;
-      return;
-    }
-    const double t = -at / along;
-    if (along > 0)
-      enter = std::max(enter, t);
-    else
-      leave = std::min(leave, t);
-  });
-  if (outside || enter > leave) return std::nullopt;
-  return std::pair{a + d * enter, a + d * leave};
-}
-
 std::optional<double> firstHit(const Ray& ray, const Polygon& polygon) {
   double nearest = std::numeric_limits<double>::infinity();
   eachEdge(polygon, [&](Point a, Point b) {

@@ -36,9 +36,6 @@ Region without(const Region& a, const Region& b);
 /// Grown (by > 0) or shrunk (by < 0) with round corners, mm.
 Region offset(const Region& region, double by);
 
-/// Part of the segment a–b inside a convex polygon, or nothing.
-std::optional<std::pair<Point, Point>> clipSegment(const Polygon& convex, Point a, Point b);
-
 /// Distance along the ray to where it first enters or leaves the outline, or nothing.
 /// 0 when the ray starts on the outline; the direction need not be of unit length.
 std::optional<double> firstHit(const Ray& ray, const Polygon& polygon);

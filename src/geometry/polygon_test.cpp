@@ -71,16 +71,6 @@ TEST_CASE("growing a square by r follows Steiner's formula") {
   CHECK(area(offset({kUnit}, -0.25)) == doctest::Approx(0.25));
 }
 
-TEST_CASE("a segment is clipped to the part inside a convex outline") {
-  for (const Polygon& square : {kUnit, mirrored(kUnit, 0.5)}) {
-    const auto inside = clipSegment(square, {-1, 0.5}, {3, 0.5});
-    REQUIRE(inside.has_value());
-    CHECK(inside->first.x == doctest::Approx(0));
-    CHECK(inside->second.x == doctest::Approx(1));
-    CHECK_FALSE(clipSegment(square, {-1, 2}, {3, 2}).has_value());
-  }
-}
-
 TEST_CASE("a ray reports the distance to the first outline it meets") {
   CHECK(*firstHit({{-2, 0.5}, {5, 0}}, kUnit) == doctest::Approx(2));
   CHECK(*firstHit({{0.5, 0.5}, {0, -1}}, kUnit) == doctest::Approx(0.5));

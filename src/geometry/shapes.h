@@ -67,11 +67,6 @@ struct Polygon {
 /// Several outlines that together bound a region by the even-odd rule (holes allowed).
 using Region = std::vector<Polygon>;
 
-/// An open line of points.
-struct Polyline {
-  std::vector<Point> points;
-};
-
 /// A ray of reading, gaze or motion.
 struct Ray {
   Point from;
