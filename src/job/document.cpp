@@ -119,12 +119,4 @@ JobFile jobFileOf(const Job& job) {
   return file;
 }
 
-Rough asStored(const Rough& rough) {
-  Reader reader("rough");
-  Rough out;
-  reader.object(Json(objectOf(rough)), "", out);
-  ensure(reader.isSound(), "a rough that was made can be read back");
-  return out;
-}
-
 }  // namespace tw

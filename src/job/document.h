@@ -24,7 +24,4 @@ std::string writeSheetText(const Sheet& sheet);
 
 JobFile jobFileOf(const Job& job);
 
-/// The rough as it will be after saving and loading: lengths rounded to the decimals files keep.
-Rough asStored(const Rough& rough);
-
 }  // namespace tw

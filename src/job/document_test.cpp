@@ -62,7 +62,6 @@ TEST_CASE("any rough is equal after it was written and read") {
     if (!back) RC_LOG() << describe(back.error());
     RC_ASSERT(back.has_value());
     RC_ASSERT(*back == page);
-    RC_ASSERT(asStored(page.roughs[0]) == page.roughs[0]);
   }));
 }
 
@@ -83,9 +82,10 @@ TEST_CASE("lengths are kept to a ten-thousandth of a millimetre and no further")
   page.roughs[0].panels[0].focus = {1.0 / 3, -0.00001};
   const std::string text = writePageText(page);
   CHECK(has(text, "\"focus\": [0.3333, 0]"));
-  const Rough stored = asStored(page.roughs[0]);
-  CHECK(stored.panels[0].focus == Point{0.3333, 0});
-  CHECK(asStored(stored) == stored);
+  const auto stored = readPageText(text, "page");
+  REQUIRE(stored);
+  CHECK(stored->roughs[0].panels[0].focus == Point{0.3333, 0});
+  CHECK(writePageText(*stored) == text);
 }
 
 TEST_CASE("files are readable: two spaces, short things on one line, no line over 100 columns") {

@@ -1,11 +1,11 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <filesystem>
 
 #include "base/files.h"
 #include "base/scratch_folder.h"
 #include "job/document.h"
-#include "job/history.h"
 #include "job/job.h"
 
 using namespace tw;
@@ -47,6 +47,15 @@ Job anyJob() {
 
 std::string bytesOf(const fs::path& file) {
   return readFile(file).value_or("");
+}
+
+/// The former states kept of a file, oldest first: their numbers have as many digits.
+std::vector<fs::path> formerStates(const fs::path& folder, const fs::path& file) {
+  std::vector<fs::path> states;
+  for (const auto& entry : fs::directory_iterator(folder / ".history" / file.parent_path()))
+    if (entry.path().stem() == file.filename()) states.push_back(entry.path());
+  std::sort(states.begin(), states.end());
+  return states;
 }
 
 }  // namespace

@@ -51,10 +51,4 @@ Result<void> keepFormerState(const fs::path& folder, const fs::path& file, std::
   return {};
 }
 
-std::vector<fs::path> formerStates(const fs::path& folder, const fs::path& file) {
-  std::vector<fs::path> paths;
-  for (const auto& [number, path] : numbered(folder, file)) paths.push_back(path);
-  return paths;
-}
-
 }  // namespace tw

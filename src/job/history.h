@@ -13,8 +13,4 @@ namespace tw {
 Result<void> keepFormerState(const std::filesystem::path& folder, const std::filesystem::path& file,
                              std::string_view bytes);
 
-/// The former states of that file, oldest first.
-std::vector<std::filesystem::path> formerStates(const std::filesystem::path& folder,
-                                                const std::filesystem::path& file);
-
 }  // namespace tw

@@ -74,10 +74,6 @@ std::optional<EyeHeight> eyeHeightFrom(std::string_view name) {
   return find<EyeHeight>(kEyeNames, letters);
 }
 
-std::optional<CopyKind> copyKindFrom(std::string_view name) {
-  return find<CopyKind>(kCopyNames, lettersOf(name));
-}
-
 std::optional<ReadingDirection> readingDirectionFrom(std::string_view name) {
   return find<ReadingDirection>(kDirectionNames, lettersOf(name));
 }

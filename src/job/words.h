@@ -32,7 +32,6 @@ std::string_view nameOf(ReadingDirection d);  ///< "left-to-right", "right-to-le
 
 std::optional<ShotSize> shotSizeFrom(std::string_view name);
 std::optional<EyeHeight> eyeHeightFrom(std::string_view name);
-std::optional<CopyKind> copyKindFrom(std::string_view name);
 std::optional<ReadingDirection> readingDirectionFrom(std::string_view name);
 
 }  // namespace tw
