@@ -139,9 +139,4 @@ Arrival ArrivalField::of(const Lead& lead, std::size_t panel) const {
   return arrival;
 }
 
-Arrival arrivalOf(const Lead& lead, std::size_t panel, const std::vector<Polygon>& panels,
-                  const Rect& page, ReadingDirection direction) {
-  return ArrivalField(panels, page, direction).of(lead, panel);
-}
-
 }  // namespace tw

@@ -17,13 +17,10 @@ struct Arrival {
   double towardEntry = 0;
 };
 
-/// `page` is the trim. For the last panel "next" means the page turn: the lower right corner
-/// (lower left when read right-to-left) counts as the next panel's place.
-/// A lead of zero direction arrives nowhere: all shares 0.
-Arrival arrivalOf(const Lead& lead, std::size_t panel, const std::vector<Polygon>& panels,
-                  const Rect& page, ReadingDirection direction);
-
-/// As arrivalOf, but remembers the panels of one layout so that many leads can be asked fast.
+/// Remembers the panels of one layout so that many leads can be asked fast. `page` is the trim.
+/// For the last panel "next" means the page turn: the lower right corner (lower left when read
+/// right-to-left) counts as the next panel's place. A lead of zero direction arrives nowhere: all
+/// shares 0.
 class ArrivalField {
  public:
   ArrivalField(std::vector<Polygon> panels, Rect page, ReadingDirection direction,

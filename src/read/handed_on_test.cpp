@@ -26,6 +26,11 @@ Lead lead(Point from, Vector direction) {
   return {from, direction, 1, ""};
 }
 
+Arrival arrivalOf(const Lead& lead, std::size_t panel, const std::vector<Polygon>& panels,
+                  const Rect& page, ReadingDirection direction) {
+  return ArrivalField(panels, page, direction).of(lead, panel);
+}
+
 TEST_CASE("a lead across the gutter arrives at the next panel") {
   const Arrival a = arrivalOf(lead({60, 60}, {1, 0}), 0, kGrid, kPage, kLeftToRight);
   CHECK(a.next == doctest::Approx(1));
