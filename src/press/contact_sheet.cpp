@@ -124,7 +124,8 @@ ContactSheet::ContactSheet(const std::vector<const RoughPicture*>& pictures,
   ensure(!pictures.empty() && pictures.size() == arts.size(), "a contact sheet shows roughs");
   const Sheet& sheet = pictures.front()->sheet;
   grid_ = contactGrid(pictures.size(), sheet.trimWidth, sheet.trimHeight);
-  for (const RoughPicture* picture : pictures_) numbers_.emplace_back(*picture, 0.72 / grid_.scale);
+  for (const RoughPicture* picture : pictures_)
+    numbers_.emplace_back(*picture, typesetter, 0.72 / grid_.scale);
 }
 
 Rect ContactSheet::paper() const {

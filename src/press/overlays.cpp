@@ -6,6 +6,7 @@
 
 #include "geometry/polygon.h"
 #include "press/in_words.h"
+#include "press/number_places.h"
 
 namespace tw {
 
@@ -131,18 +132,14 @@ double keyLineBelow(const RoughPicture& picture) {
   return picture.sheet.bleedRect().max.y + kSlugMm / 2;
 }
 
-bool isFree(const RoughPicture& picture, std::size_t index, Point p, double radius, bool offCopy) {
-  const auto& panels = picture.rough.panels;
-  const RoughPanel& panel = panels[index];
-  if (!picture.sheet.trimRect().inset(radius).contains(p)) return false;
-  if (!contains(panel.outline, p) || distanceToOutline(panel.outline, p) < radius) return false;
-  for (std::size_t i = 0; panel.ground && i < panels.size(); ++i)
-    if (!panels[i].ground && bounds(panels[i].outline).outset(radius + 1).contains(p)) return false;
-  for (const PlacedBalloon& balloon : panel.balloons)
-    if (offCopy && !balloon.outline.points.empty() &&
-        bounds(balloon.outline).outset(radius).contains(p))
-      return false;
-  return true;
+/// Everything but the copy: what is drawn now runs beneath the balloons.
+void clipToArt(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter) {
+  std::vector<Polygon> copy;
+  for (const RoughPanel& panel : picture.rough.panels)
+    for (const Polygon& shape : copyShapes(panel, typesetter)) copy.push_back(shape);
+  Path art(picture.sheet.bleedRect().outset(kSlugMm));
+  if (!copy.empty()) art.add(Path(united(copy)));
+  surface.clip(art, FillRule::EvenOdd);
 }
 
 }  // namespace
@@ -162,27 +159,10 @@ std::vector<std::size_t> expectedOrder(const Rough& rough) {
   return order;
 }
 
-Point numberPlace(const RoughPicture& picture, std::size_t index, double radius) {
-  const RoughPanel& panel = picture.rough.panels[index];
-  const Rect box = bounds(panel.outline);
-  const bool fromRight = picture.direction == ReadingDirection::RightToLeft;
-  constexpr int kSteps = 24;
-  const double stepX = box.width() / kSteps, stepY = box.height() / kSteps;
-  for (const bool offCopy : {true, false})
-    for (int row = 0; row <= kSteps; ++row)
-      for (int column = 0; column <= kSteps; ++column) {
-        const double x = (column == 0 ? radius * 1.6 : radius * 1.6 + column * stepX);
-        const Point p{fromRight ? box.max.x - x : box.min.x + x,
-                      box.min.y + radius * 1.6 + row * stepY};
-        if (isFree(picture, index, p, radius * 1.25, offCopy)) return p;
-      }
-  return centroid(panel.outline);
-}
-
 void OrderNumbers::drawOn(Surface& surface, double) const {
-  for (std::size_t i = 0; i < picture_.rough.panels.size(); ++i)
-    drawNumber(surface, numberPlace(picture_, i, kNumberRadius * magnify_),
-               fmt::format("{}", i + 1), magnify_);
+  const std::vector<Point> places = numberPlaces(picture_, typesetter_, kNumberRadius * magnify_);
+  for (std::size_t i = 0; i < places.size(); ++i)
+    drawNumber(surface, places[i], fmt::format("{}", i + 1), magnify_);
 }
 
 void drawOrderKey(Surface& surface, const RoughPicture& picture) {
@@ -191,12 +171,14 @@ void drawOrderKey(Surface& surface, const RoughPicture& picture) {
   surface.type(keyWord("panel order", at + Vector{2.6, 0.8}, kOrderInk));
 }
 
-void drawLeads(Surface& surface, const RoughPicture& picture) {
+void drawLeads(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter) {
   const Rough& rough = picture.rough;
+  clipToArt(surface, picture, typesetter);
   std::vector<Point> foci;
   for (const std::size_t i : expectedOrder(rough)) foci.push_back(rough.panels[i].focus);
   if (foci.size() > 1) drawDots(surface, curveThrough(foci));
   for (const RoughPanel& panel : rough.panels) drawLead(surface, panel);
+  surface.unclip();
   const Point lead{picture.sheet.trimRect().min.x + 24, keyLineAbove(picture)};
   drawArrow(surface, lead, {1, 0}, 7, kLeadInk);
   drawRing(surface, lead, 0.75, kLeadInk);

@@ -19,21 +19,24 @@ inline constexpr Ink kSheetInk{0.16, 0.50, 0.66};
 /// Width of the strip outside the bleed for marks and keys: a quarter inch.
 inline constexpr double kSlugMm = 6.35;
 
-/// Panel numbers at the entry corners. `magnify` 1 is for a rough at print size.
+/// Panel numbers near the entry corners, off copy and heads. `magnify` 1 is for a rough at print
+/// size.
 class OrderNumbers final : public Sketch {
  public:
-  OrderNumbers(const RoughPicture& picture, double magnify)
-      : picture_(picture), magnify_(magnify) {}
+  OrderNumbers(const RoughPicture& picture, const Typesetter& typesetter, double magnify)
+      : picture_(picture), typesetter_(typesetter), magnify_(magnify) {}
   Rect bounds() const override { return picture_.sheet.bleedRect(); }
   void drawOn(Surface& surface, double smallestMm) const override;
 
  private:
   const RoughPicture& picture_;
+  const Typesetter& typesetter_;
   double magnify_;
 };
 
 void drawOrderKey(Surface& surface, const RoughPicture& picture);
-void drawLeads(Surface& surface, const RoughPicture& picture);
+/// Arrows and dots run beneath balloons and letters.
+void drawLeads(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 void drawSheetLines(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 
 /// Marks outside the bleed where the trim will fall, and what page this is.
@@ -41,8 +44,5 @@ void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesett
 
 /// Panels in the order in which the eye is expected to visit them.
 std::vector<std::size_t> expectedOrder(const Rough& rough);
-/// Where the number of a panel stands: near its entry corner, on none of the panels lying on it,
-/// and off its copy where possible.
-Point numberPlace(const RoughPicture& picture, std::size_t panel, double radius);
 
 }  // namespace tw

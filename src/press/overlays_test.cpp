@@ -18,34 +18,14 @@ TEST_CASE("the eye's order survives nonsense: every panel once") {
   CHECK(expectedOrder(rough) == std::vector<std::size_t>{2, 0, 1, 3, 4, 5});
 }
 
-TEST_CASE("a panel's number stands inside its panel and trim, and on no inset") {
-  for (const int kind : {0, 1, 2}) {
-    const RoughPicture page = example::rough(kind, "A");
-    for (std::size_t i = 0; i < page.rough.panels.size(); ++i) {
-      const Point at = numberPlace(page, i, 2);
-      CHECK(contains(page.rough.panels[i].outline, at));
-      CHECK(page.sheet.trimRect().contains(at));
-      for (const RoughPanel& other : page.rough.panels)
-        if (page.rough.panels[i].ground && !other.ground) CHECK_FALSE(contains(other.outline, at));
-    }
-  }
-}
-
-TEST_CASE("numbers stand at the corner where reading enters: left, or right for right-to-left") {
-  RoughPicture page = example::rough(0, "A");
-  const Rect box = bounds(page.rough.panels[4].outline);
-  CHECK(numberPlace(page, 4, 2).x < box.centre().x);
-  page.direction = ReadingDirection::RightToLeft;
-  CHECK(numberPlace(page, 4, 2).x > box.centre().x);
-}
-
 TEST_CASE("a panel without a lead gets no arrow") {
   RoughPicture page = example::rough(0, "A");
+  const Typesetter typesetter;
   Recorder with;
-  drawLeads(with, page);
+  drawLeads(with, page, typesetter);
   for (RoughPanel& panel : page.rough.panels) panel.lead = {};
   Recorder without;
-  drawLeads(without, page);
+  drawLeads(without, page, typesetter);
   CHECK(with.fills.size() == without.fills.size() + 2 * page.rough.panels.size());
 }
 

@@ -17,8 +17,8 @@ struct GroupName {
   const char* title;
 };
 constexpr GroupName kGroups[] = {{"rough", "Rough"},
-                                 {"panel-order", "Panel order"},
                                  {"leads", "Leads"},
+                                 {"panel-order", "Panel order"},
                                  {"trim-and-live-area", "Trim and live area"},
                                  {"score-card", "Score card"}};
 
@@ -40,20 +40,20 @@ std::string RoughSheet::title() const {
 
 std::vector<PdfLayer> RoughSheet::layers(const Overlays& overlays) const {
   const auto number = [this](Surface& surface) {
-    OrderNumbers(picture_, 1).drawOn(surface, kFinestMm);
+    OrderNumbers(picture_, typesetter_, 1).drawOn(surface, kFinestMm);
     drawOrderKey(surface, picture_);
   };
-  std::vector<PdfLayer> out{{"", true,
-                             [this](Surface& surface) {
-                               surface.place(art_, 1, {0, 0});
-                               drawTrimMarks(surface, picture_, typesetter_);
-                             }},
-                            {kGroups[1].title, overlays.order, number},
-                            {kGroups[2].title, overlays.leads,
-                             [this](Surface& surface) { drawLeads(surface, picture_); }},
-                            {kGroups[3].title, overlays.live, [this](Surface& surface) {
-                               drawSheetLines(surface, picture_, typesetter_);
-                             }}};
+  std::vector<PdfLayer> out{
+      {"", true,
+       [this](Surface& surface) {
+         surface.place(art_, 1, {0, 0});
+         drawTrimMarks(surface, picture_, typesetter_);
+       }},
+      {kGroups[1].title, overlays.leads,
+       [this](Surface& surface) { drawLeads(surface, picture_, typesetter_); }},
+      {kGroups[2].title, overlays.order, number},
+      {kGroups[3].title, overlays.live,
+       [this](Surface& surface) { drawSheetLines(surface, picture_, typesetter_); }}};
   if (!overlays.card) return out;
   const Rect page = picture_.sheet.trimRect();
   const double left = picture_.sheet.bleedRect().max.x + kSlugMm + kCardGapMm;
