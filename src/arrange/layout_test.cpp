@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 #include "base/random.h"
 #include "geometry/polygon.h"
@@ -327,4 +328,28 @@ TEST_CASE("a page of sixteen panels is laid out") {
 }
 
 }  // namespace
+
+TEST_CASE("what is cut off at the trim does not count for the dominant share") {
+  // Two equal panels that run to the bleed: each shows the same part inside the trim.
+  const TreeNode leaf;
+  const auto layout = layOut(requestFor(2), packed(TreeNode{false, {leaf, leaf}}), Treatment::Bled);
+  REQUIRE(layout);
+  CHECK(layout->dominantShare == 0);  // none is dominant
+  ArrangeRequest request = requestFor(2, 0);
+  const auto bled = layOut(request, packed(TreeNode{false, {leaf, leaf}}), Treatment::Bled);
+  REQUIRE(bled);
+  const Rect trim = request.sheet.trimRect();
+  const auto shown = [&](std::size_t i) {
+    return area(common({bled->panels[i].outline}, {polygonOf(trim)}));
+  };
+  CHECK(bled->dominantShare == doctest::Approx(shown(0) / (shown(0) + shown(1))).epsilon(1e-4));
+  CHECK(area(bled->panels[0].outline) > shown(0) + 1);
+}
+
+TEST_CASE("every treatment has a name of its own") {
+  std::set<std::string_view> names;
+  for (const Treatment treatment : kTreatments) names.insert(nameOf(treatment));
+  CHECK(names == std::set<std::string_view>{"plain", "bled", "ground", "slanted"});
+}
+
 }  // namespace tw

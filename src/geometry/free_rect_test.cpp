@@ -40,4 +40,8 @@ TEST_CASE("no grid-aligned free rectangle is larger") {
   }));
 }
 
+TEST_CASE("a space taken whole leaves an empty rectangle") {
+  CHECK(largestFreeRect({{0, 0}, {10, 10}}, {{{-1, -1}, {11, 11}}}).area() == 0);
+}
+
 }  // namespace tw

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include <algorithm>
 #include <numbers>
 
 #include "geometry/drawing.h"
@@ -91,6 +92,41 @@ TEST_CASE("a simplified line stays within its tolerance and keeps its ends") {
 TEST_CASE("the outline of an even stroke is as large as its length times its width and a cap") {
   const Stroke stroke{{{0, 0}, {5, 0}, {10, 0}}, {1, 1, 1}, 1};
   CHECK(area(outlineOf(stroke)) == doctest::Approx(10 + std::numbers::pi / 4).epsilon(0.01));
+}
+
+TEST_CASE("bounds take in every outline of a region, and of nothing are a point at the origin") {
+  const Region both{kUnit, moved(kUnit, {-3, 5})};
+  CHECK(bounds(both) == Rect{{-3, 0}, {1, 6}});
+  CHECK(bounds(Region{}) == Rect{});
+}
+
+TEST_CASE("a point in a hole is outside the region") {
+  const Region ring{polygonOf({{0, 0}, {9, 9}}), polygonOf({{3, 3}, {6, 6}})};
+  CHECK(contains(ring, {1, 1}));
+  CHECK_FALSE(contains(ring, {4, 4}));
+}
+
+TEST_CASE("a notch makes an outline concave, either way round; corners in line do not") {
+  Polygon notched{{{0, 0}, {4, 0}, {4, 4}, {2, 1}, {0, 4}}};
+  CHECK_FALSE(isConvex(notched));
+  std::reverse(notched.points.begin(), notched.points.end());
+  CHECK_FALSE(isConvex(notched));
+  CHECK(isConvex(Polygon{{{0, 0}, {2, 0}, {4, 0}, {4, 4}, {0, 4}}}));
+  CHECK_FALSE(isConvex(Polygon{{{0, 0}, {1, 1}}}));
+}
+
+TEST_CASE("outlines without area still have a middle and a hull") {
+  const Polygon line{{{0, 0}, {4, 0}, {2, 0}}};
+  CHECK(centroid(line) == Point{2, 0});
+  CHECK(hull({{1, 1}, {1, 1}}).points.size() == 1);
+  CHECK(hull({}).points.empty());
+}
+
+TEST_CASE("a stroke of one point is a dot of its width, of none nothing") {
+  const Rect dot = bounds(outlineOf({{{5, 5}}, {2}, 1}));
+  CHECK(dot.width() == doctest::Approx(2));
+  CHECK(dot.centre().x == doctest::Approx(5));
+  CHECK(outlineOf({}).points.empty());
 }
 
 }  // namespace tw

@@ -8,6 +8,7 @@
 #include "base/files.h"
 #include "job/arbitrary_test.h"
 #include "job/read_json.h"
+#include "job/sheet.h"
 
 using namespace tw;
 
@@ -251,4 +252,31 @@ TEST_CASE("a folder of format 1 is migrated when it is loaded and left as it was
 
 TEST_CASE("fields of format 1 are not known in format 2") {
   CHECK(has(readWith("/brief/small_panels", {3, 5}), "not known here"));
+}
+
+TEST_CASE("page numbers that fall and character ids that stand twice are named in job.json") {
+  JobFile job;
+  job.sheet = loadSheet("us-comic-a").value();
+  job.cast = {{.id = "mara", .name = "MARA", .aliases = {}, .note = ""},
+              {.id = "mara", .name = "MARA THE ELDER", .aliases = {}, .note = ""}};
+  job.pages = {1, 3, 2, 2};
+  const auto read = readJobText(writeJobText(job), "job.json");
+  REQUIRE_FALSE(read);
+  const std::string told = describe(read.error());
+  CHECK(has(told, "/pages/2"));
+  CHECK(has(told, "/pages/3"));
+  CHECK(has(told, "/cast/1/id"));
+  CHECK(read.error().size() == 3);
+}
+
+// RFC 6901, section 3: "~" is written "~0" and "/" is written "~1".
+TEST_CASE("a field name with a slash or a tilde keeps its place readable") {
+  const std::string told = readWith("/a~1b~0c", 1);
+  CHECK(has(told, "/a~1b~0c"));
+}
+
+TEST_CASE("more entries than any page has are refused") {
+  nlohmann::json overrides = nlohmann::json::object();
+  for (int i = 0; i < 1001; ++i) overrides["p3-" + std::to_string(i)] = nlohmann::json::object();
+  CHECK(has(readWith("/overrides", overrides), "at most 1000 entries, found 1001"));
 }

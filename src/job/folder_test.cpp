@@ -223,3 +223,49 @@ TEST_CASE("what is not a job folder is refused with a sentence") {
   CHECK(opened.error()[0].sentence.find("job.json is missing") != std::string::npos);
   CHECK_FALSE(fs::exists(scratch / "empty/.lock"));
 }
+
+TEST_CASE("a page file under another page's name is refused, not taken for that page") {
+  const ScratchFolder scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  fs::copy_file(scratch / "job/pages/01.json", scratch / "job/pages/02.json",
+                fs::copy_options::overwrite_existing);
+  const auto loaded = folder->load();
+  REQUIRE_FALSE(loaded);
+  CHECK(loaded.error()[0].sentence == "The file holds page 1 but its name says page 2.");
+  CHECK(loaded.error()[0].place.path == "/number");
+}
+
+TEST_CASE("a job cannot be made where a file stands in the way, and nothing is left there") {
+  const ScratchFolder scratch;
+  REQUIRE(writeFileAtomically(scratch / "job", "a file"));
+  const auto made = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE_FALSE(made);
+  CHECK(made.error()[0].cause == Cause::BadInput);
+  CHECK(bytesOf(scratch / "job") == "a file");
+}
+
+TEST_CASE("a stray file in the history neither counts nor goes") {
+  const ScratchFolder scratch;
+  auto folder = JobFolder::create(scratch / "job", anyJob());
+  REQUIRE(folder);
+  for (const char* stray : {"01.json", "01.json.old", "01.jsonx.0001", "notes"})
+    REQUIRE(writeFileAtomically(scratch / "job/.history/pages" / stray, "mine"));
+  for (int i = 0; i < kHistoryKept + 2; ++i) {
+    Page page = anyPage(1);
+    page.note = std::to_string(i);
+    REQUIRE(folder->savePage(page));
+  }
+  for (const char* stray : {"01.json", "01.json.old", "01.jsonx.0001", "notes"})
+    CHECK(bytesOf(scratch / "job/.history/pages" / stray) == "mine");
+  CHECK(fs::exists(scratch / "job/.history/pages/01.json.0003"));
+  CHECK_FALSE(fs::exists(scratch / "job/.history/pages/01.json.0001"));
+}
+
+TEST_CASE("pages and characters are found by number and id, or not at all") {
+  Job job = anyJob();
+  CHECK(job.page(12)->beats[0].id == "p12-1");
+  CHECK(job.page(3) == nullptr);
+  CHECK(job.character("mara")->name == "MARA");
+  CHECK(job.character("MARA") == nullptr);
+}

@@ -178,3 +178,24 @@ TEST_CASE("loading a sheet reports every contradiction at once") {
   CHECK(read.error().size() >= 3);
   for (const Problem& problem : read.error()) CHECK(problem.place.file == "mine.json");
 }
+
+TEST_CASE("margins, gutters, least panels and boards that leave no page are named") {
+  const auto with = [](auto change) {
+    Sheet sheet = preset("us-comic-a");
+    change(sheet);
+    return sheet;
+  };
+  CHECK(complainsOf(with([](Sheet& s) { s.leastPanelWidth = 200; }), "/least_panel_width",
+                    "does not fit the live area"));
+  CHECK(
+      complainsOf(with([](Sheet& s) { s.gutterDown = 150; }), "/gutter_across", "wider than half"));
+  CHECK(complainsOf(with([](Sheet& s) { s.boardHolds = "all"; }), "/board_holds", "\"all\""));
+  CHECK(complainsOf(with([](Sheet& s) { s.boardHeight = 0; }), "/board_width", "Only one side"));
+  CHECK(complainsOf(with([](Sheet& s) { s.pageWidth = 100; }), "/trim_width", "by page_width"));
+}
+
+TEST_CASE("a spread cannot be doubled again") {
+  const auto twice = loadSheet("us-comic-a-spread-spread");
+  REQUIRE_FALSE(twice);
+  CHECK(twice.error()[0].cause == Cause::BadInput);
+}
