@@ -41,6 +41,7 @@ constexpr double kPointsPastFace = 0.8;
 constexpr double kApart = 0.35, kSameVoiceApart = 1.0, kBackward = 0.3;
 constexpr double kViolation = 20;  ///< per full violation when not strict
 constexpr double kLeastTailMm = 2.5, kTailToFaceMm = 0.8;
+constexpr double kBubblesShare = 0.75;  ///< of the way to the mouth: bubbles may go nearer
 constexpr double kLongestTailMm = 16, kLongestOffPanelTailMm = 9;
 constexpr double kHalfTailMm = 0.5;  ///< half the width of a tail, where it may meet others
 constexpr double kBridgeMm = 4;      ///< nearer balloons of one speaker are joined
@@ -167,11 +168,15 @@ void CopySearch::judgeTail(std::size_t item, Spot& spot) const {
     reach = std::min(reach, kLongestOffPanelTailMm);
   } else {
     const double gap = way.length();
-    reach = std::min({reach, gap * kTailShare, kLongestTailMm});
+    const bool bubbles = items_[item].item->kind == CopyKind::Thought;
+    reach = std::min({reach, gap * (bubbles ? kBubblesShare : kTailShare), kLongestTailMm});
     spot.cost += kFarFromMouth * gap / room_.diagonal();
     spot.cost += kFarPerMm * std::max(0.0, gap - kNearMouthMm);
     spot.cost += kFarFromMouth * std::abs(spot.at.x - aim.x) / room_.width() * 0.6;
-    if (reach < 2 * kLeastTailMm) spot.cost += kShortTail * (1 - reach / (2 * kLeastTailMm));
+    // What stands out of a cloud's bumps or a burst's spikes.
+    const double shown = std::max(0.0, reach - shape.reach);
+    const double wanted = (bubbles ? 3 : 2) * kLeastTailMm;
+    if (shown < wanted) spot.cost += kShortTail * (1 - shown / wanted);
     if (spot.at.y > aim.y) spot.cost += kBelowMouth;
   }
   spot.tail.to = ray.from + ray.direction * reach;

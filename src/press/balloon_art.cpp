@@ -67,6 +67,24 @@ Point farthestFrom(Point centre, const Polygon& tail) {
   });
 }
 
+/// Two to four bubbles with even gaps, each smaller than the one before (common practice).
+std::vector<Polygon> bubblesAlong(Point start, Vector direction, double length) {
+  constexpr double kSmaller = 0.7, kFilled = 0.72, kLargest = 1.5, kSmallest = 0.2, kFlat = 0.88;
+  const int count = length < 3.5 ? 2 : length < 9 ? 3 : 4;
+  double sum = 0;
+  for (int i = 0; i < count; ++i) sum += std::pow(kSmaller, i);
+  double radius = std::min(kLargest, kFilled * length / (2 * sum));
+  const double gap = (length - 2 * radius * sum) / count;
+  std::vector<Polygon> bubbles;
+  double at = 0;
+  for (int i = 0; i < count && radius > kSmallest; ++i, radius *= kSmaller) {
+    const Point middle = start + direction * (at + gap + radius);
+    bubbles.push_back(ellipse(middle, radius, radius * kFlat, 32));
+    at += gap + 2 * radius;
+  }
+  return bubbles;
+}
+
 /// Bubbles that shrink from the cloud toward the thinker's head.
 std::vector<Polygon> thoughtBubbles(const PlacedBalloon& balloon) {
   if (balloon.tail.points.empty()) return {};
@@ -76,16 +94,7 @@ std::vector<Polygon> thoughtBubbles(const PlacedBalloon& balloon) {
   const double whole = (tip - centre).length();
   if (!leave || *leave >= whole) return {};
   const Point start = between(centre, tip, *leave / whole);
-  // Shares of the way from cloud to tip: apart from each other at any length.
-  const double length = whole - *leave;
-  constexpr double places[] = {0.25, 0.62, 0.90}, radii[] = {0.18, 0.13, 0.09};
-  constexpr double largest[] = {1.3, 0.9, 0.6};
-  std::vector<Polygon> bubbles;
-  for (int i = 0; i < 3; ++i) {
-    const double r = std::min(largest[i], length * radii[i]);
-    if (r > kBalloonLine) bubbles.push_back(ellipse(between(start, tip, places[i]), r, r, 32));
-  }
-  return bubbles;
+  return bubblesAlong(start, (tip - centre).unit(), whole - *leave);
 }
 
 void drawShape(Surface& surface, const Region& shape, const Pen& pen) {

@@ -65,7 +65,9 @@ class NumberPlacing {
     for (const RoughPanel& panel : picture.rough.panels) {
       for (Polygon& shape : copyShapes(panel, typesetter)) obstacles_.push_back(std::move(shape));
       for (const SeenFigure& figure : panel.figures)
-        if (figure.face.points.size() > 2) obstacles_.push_back(figure.face);
+        if (figure.face.points.size() > 2)
+          for (Polygon& seen : common({figure.face}, {panel.outline}))
+            obstacles_.push_back(std::move(seen));
     }
   }
 

@@ -18,8 +18,8 @@ struct GroupName {
 };
 constexpr GroupName kGroups[] = {{"rough", "Rough"},
                                  {"leads", "Leads"},
-                                 {"panel-order", "Panel order"},
                                  {"trim-and-live-area", "Trim and live area"},
+                                 {"panel-order", "Panel order"},
                                  {"score-card", "Score card"}};
 
 }  // namespace
@@ -51,9 +51,9 @@ std::vector<PdfLayer> RoughSheet::layers(const Overlays& overlays) const {
        }},
       {kGroups[1].title, overlays.leads,
        [this](Surface& surface) { drawLeads(surface, picture_, typesetter_); }},
-      {kGroups[2].title, overlays.order, number},
-      {kGroups[3].title, overlays.live,
-       [this](Surface& surface) { drawSheetLines(surface, picture_, typesetter_); }}};
+      {kGroups[2].title, overlays.live,
+       [this](Surface& surface) { drawSheetLines(surface, picture_, typesetter_); }},
+      {kGroups[3].title, overlays.order, number}};
   if (!overlays.card) return out;
   const Rect page = picture_.sheet.trimRect();
   const double left = picture_.sheet.bleedRect().max.x + kSlugMm + kCardGapMm;
