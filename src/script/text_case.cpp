@@ -137,15 +137,6 @@ bool startsWithFolded(std::string_view text, std::string_view lowerPrefix) {
                             [](char a, char b) { return asciiLower(a) == b; });
 }
 
-std::string singleSpaced(std::string_view text) {
-  std::string out;
-  for (const std::string_view word : splitWords(text)) {
-    if (!out.empty()) out += ' ';
-    out += word;
-  }
-  return out;
-}
-
 std::string idFrom(std::string_view name) {
   UErrorCode status = U_ZERO_ERROR;
   const icu::Normalizer2* nfd = icu::Normalizer2::getNFDInstance(status);

@@ -25,8 +25,6 @@ std::string_view withoutLeadingMarks(std::string_view text, std::string_view mar
 /// Parts between spaces, empty ones left out.
 std::vector<std::string_view> splitWords(std::string_view text);
 bool startsWithFolded(std::string_view text, std::string_view lowerPrefix);
-/// The text with every maximal run of white space made one space.
-std::string singleSpaced(std::string_view text);
 
 /// "MARA VOSS" → "mara-voss": lower-case letters and digits, accents taken off, joined by '-'.
 std::string idFrom(std::string_view name);
