@@ -169,3 +169,49 @@ TEST_CASE("inflected forms follow English spelling") {
   CHECK(thirdPersonOf("push") == "pushes");
   CHECK(thirdPersonOf("carry") == "carries");
 }
+
+TEST_CASE("what is done to someone falls on that one, and whoever does it is named behind by") {
+  const Beat beat = beatFrom("Mara is thrown by Tobin.");
+  CHECK(figureOf(beat, "mara").pose == "fall");
+  CHECK(figureOf(beat, "tobin").pose == "throw");
+  CHECK(poseOf("Mara's hand points at the bell.") == "point");
+}
+
+TEST_CASE("same without a name shows whoever was there, without a thing that is gone") {
+  const Script script = readText(
+      "CAST\nMARA - woman\nTOBIN - man\nPAGE 1\nPanel 1\nMara holds a lantern. Tobin looks at "
+      "Mara.\nPanel 2\nSame.\n");
+  const std::vector<Beat>& beats = script.pages[0].beats;
+  REQUIRE(beats[1].figures.size() == 2);
+  CHECK(figureOf(beats[1], "tobin").target == "mara");
+  CHECK(figureOf(beats[1], "mara").target.empty());
+  CHECK(figureOf(beats[1], "mara").relation.empty());
+}
+
+TEST_CASE("they, with nobody named here, are the figures of the panel before") {
+  const Script script = readText(
+      "CAST\nMARA - woman\nTOBIN - man\nINES - woman\nPAGE 1\nPanel 1\nMara and Tobin stand.\n"
+      "Panel 2\nThey run.\nPanel 3\nThe two of them sit.\nPanel 4\nAll of them stand.\n");
+  const std::vector<Beat>& beats = script.pages[0].beats;
+  CHECK(beats[1].figures.size() == 2);
+  CHECK(figureOf(beats[1], "tobin").pose == "run");
+  CHECK(beats[2].figures.size() == 2);
+  CHECK(figureOf(beats[2], "ines").who.empty());
+}
+
+TEST_CASE("a thing in somebody's hand is held by the owner of the hand") {
+  const Beat beat = beatFrom("Tobin stares. The lantern shakes in Mara's hand.");
+  REQUIRE(beat.props.size() == 1);
+  CHECK(beat.props[0].heldBy == "mara");
+  const Beat behind = beatFrom("Tobin, lantern in hand, waits.");
+  REQUIRE(behind.props.size() == 1);
+  CHECK(behind.props[0].heldBy == "tobin");
+}
+
+TEST_CASE("a name that two of the cast share is nobody's") {
+  const Script script = readText(
+      "CAST\nMARA VOSS - woman\nTOBIN VOSS - man\nPAGE 1\nPanel 1\nVoss runs.\nPanel 2\nTobin "
+      "runs.\n");
+  CHECK(script.pages[0].beats[0].figures.empty());
+  CHECK(script.pages[0].beats[1].figures.at(0).who == script.cast[1].id);
+}

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include "script/script_fixture.h"
 
@@ -82,4 +83,38 @@ TEST_CASE("no two beats share an id after a revision") {
     for (const Beat& beat : page.beats) ids.push_back(beat.id);
   std::ranges::sort(ids);
   CHECK(std::ranges::adjacent_find(ids) == ids.end());
+}
+
+TEST_CASE("however often a panel is inserted at one place, ids stay apart") {
+  std::vector<ScriptPage> pages = readText(kFirst).pages;
+  std::string inserted = "PAGE 1\n";
+  for (int i = 1; i <= 30; ++i)
+    inserted +=
+        "Panel " + std::to_string(i) + "\nGull number " + std::to_string(i * i * 7919) + ".\n";
+  for (ScriptPage& page : pages)  // an id for each letter is taken already
+    if (page.number == 1)
+      for (char letter = 'b'; letter <= 'z'; ++letter) {
+        Beat beat = page.beats[0];
+        beat.id = std::string("p1-1") + letter;
+        beat.description = std::string(12, letter);
+        beat.copy.clear();
+        page.beats.push_back(beat);
+      }
+  std::vector<ScriptPage> after = readText(inserted).pages;
+  carryOver(pages, after);
+  std::set<std::string> ids;
+  for (const Beat& beat : after[0].beats) ids.insert(beat.id);
+  CHECK(ids.size() == after[0].beats.size());
+  CHECK(ids.contains("p1-1x2"));
+}
+
+TEST_CASE("a panel that becomes or ceases to be the main one is told") {
+  const std::string text = "PAGE 1\nPanel 1\nMARA leaps over the wet rope.\n";
+  const std::string main = "PAGE 1\nPanel 1\nMain panel: MARA leaps over the wet rope.\n";
+  std::vector<ScriptPage> plain = readText(text).pages, chosen = readText(main).pages;
+  const auto now = carryOver(plain, chosen);
+  CHECK(std::ranges::any_of(now, [](const ScriptChange& c) { return c.what == "now dominant"; }));
+  const auto then = carryOver(chosen, plain);
+  CHECK(std::ranges::any_of(then,
+                            [](const ScriptChange& c) { return c.what == "no longer dominant"; }));
 }

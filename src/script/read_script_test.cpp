@@ -191,3 +191,57 @@ TEST_CASE("the sample scripts read without losing a page") {
   REQUIRE(harbour.has_value());
   CHECK(harbour->pages.size() == 3);
 }
+
+TEST_CASE("a keyword beside a name gives kind and speaker, in either order") {
+  for (const char* cue : {"CAPTION MARA: Night.", "MARA CAPTION: Night.", "CAPTION - MARA: Night.",
+                          "MARA (V.O.): Night."}) {
+    CAPTURE(cue);
+    CHECK(itemFrom(cue).kind == CopyKind::Caption);
+    CHECK(itemFrom(cue).speaker == "mara");
+  }
+  CHECK(itemFrom("MARA (CONT'D): Night.").kind == CopyKind::Speech);
+  CHECK(itemFrom("MARA (O.S., WHISPERING): Night.").kind == CopyKind::Whisper);
+}
+
+TEST_CASE("whom a cue speaks to is looked at") {
+  const Beat beat = beatFrom("Mara and Tobin stand.\n\nMARA (TO TOBIN): Wait.");
+  CHECK(figureOf(beat, "mara").relation == "looks at");
+  CHECK(figureOf(beat, "mara").target == "tobin");
+}
+
+TEST_CASE("heights are read in metres, centimetres, feet and inches") {
+  const Script script = readText(
+      "CAST\nA - woman, 172 cm\nB - man, 5'10\"\nC - man, 6 feet\nD - woman, 1.5m\n\n"
+      "PAGE 1\nPanel 1\nA door.\n");
+  REQUIRE(script.cast.size() == 4);
+  CHECK(script.cast[0].heightM == doctest::Approx(1.72));
+  CHECK(script.cast[1].heightM == doctest::Approx(1.778));  // 70 in × 25.4 mm
+  CHECK(script.cast[2].heightM == doctest::Approx(1.829));  // 72 in × 25.4 mm, to the mm
+  CHECK(script.cast[3].heightM == doctest::Approx(1.5));
+}
+
+TEST_CASE("another name in the notes of the cast names the same character") {
+  const Script script =
+      readText("CAST\nMARA - diver, known as \"Gull\"\n\nPAGE 1\nPanel 1\nGull runs.\nGULL: Up.\n");
+  REQUIRE(script.cast.size() == 1);
+  CHECK(script.pages[0].beats[0].figures.at(0).who == "mara");
+  CHECK(script.pages[0].beats[0].copy.at(0).speaker == "mara");
+}
+
+TEST_CASE("a title line of its own gives the title") {
+  CHECK(readText("Title: The Low Bell\nPAGE 1\nPanel 1\nA door.\n").title == "The Low Bell");
+}
+
+TEST_CASE("signs inside words are no Markdown, and a backslash keeps a sign") {
+  CHECK(itemFrom("MARA: snake_case and 2 * 3").text == "snake_case and 2 * 3");
+  CHECK(itemFrom("MARA: \\*not meant\\*").text == "*not meant*");
+  CHECK(itemFrom("MARA: _leaning_ on it").text == "leaning on it");
+}
+
+TEST_CASE("copy before the first panel head goes into that panel and is told") {
+  const Script script = readText("PAGE 1\nCAPTION: Night.\nPanel 1\nA door.\nCAPTION: Later.\n");
+  const Beat& beat = onlyPage(script).beats.at(0);
+  REQUIRE(beat.copy.size() == 2);
+  CHECK(beat.copy[0].text == "Night.");
+  CHECK(warns(script, 2, "before the first panel"));
+}

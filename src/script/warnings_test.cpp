@@ -1,6 +1,8 @@
 // Each thing that does not add up is told with its line.
 #include <algorithm>
 
+#include "base/scratch_folder.h"
+#include "script/lexicon.h"
 #include "script/script_fixture.h"
 
 using namespace tw;
@@ -74,5 +76,36 @@ TEST_CASE("what is no script is refused with a reason and advice") {
     CHECK_FALSE(script.error().front().sentence.empty());
     CHECK_FALSE(script.error().front().advice.empty());
     CHECK(script.error().front().place.file == "odd.txt");
+  }
+}
+
+TEST_CASE("pages that run backwards are turned round and told") {
+  const Script script = readText("PAGES 5-4\nPanel 1\nA door.\n");
+  CHECK(warns(script, 1, "Pages 5-4 run backwards"));
+  CHECK(script.pages.at(0).number == 4);
+}
+
+TEST_CASE("several pages missing, more than two under one head, and a page too late are told") {
+  CHECK(warns(readText("PAGE 1\nPanel 1\nA door.\nPAGE 5\nPanel 1\nA bell.\n"), 4,
+              "Pages 2 to 4 are missing"));
+  CHECK(warns(readText("PAGES 4-7\nPanel 1\nA door.\n"), 1, "a spread has two pages"));
+  CHECK(warns(readText("PAGE 3\nPanel 1\nA door.\nPAGE 2\nPanel 1\nA bell.\n"), 4,
+              "Page 2 comes after page 3"));
+}
+
+TEST_CASE("a lexicon that is missing or damaged is our fault and says which file") {
+  useSourcePresets();
+  const std::string before = getenv("TIERWRIGHT_PRESETS");
+  const ScratchFolder scratch;
+  setenv("TIERWRIGHT_PRESETS", scratch.path().c_str(), 1);
+  const Result<Lexicon> missing = loadLexicon();
+  std::filesystem::create_directories(scratch / "lexicon");
+  REQUIRE(writeFileAtomically(scratch / "lexicon/cues.json", "{ \"keywords\": "));
+  const Result<Lexicon> damaged = loadLexicon();
+  setenv("TIERWRIGHT_PRESETS", before.c_str(), 1);
+  for (const Result<Lexicon>* lexicon : {&missing, &damaged}) {
+    REQUIRE_FALSE(lexicon->has_value());
+    CHECK(lexicon->error()[0].cause == Cause::OurFault);
+    CHECK(lexicon->error()[0].sentence.find("cues.json") != std::string::npos);
   }
 }
