@@ -39,6 +39,12 @@ inline double stepsOff(double steps) {
   return steps;
 }
 
+/// Steps from the shot that suits such a beat when nobody asked for one: the first is free, the
+/// others cost half.
+inline double stepsOffCustom(double steps) {
+  return 0.5 * std::max(0.0, steps - 1);
+}
+
 /// How small the focus is beside the tallest figure seen, and how much of it is hidden.
 inline double focusProminent(double rank, double visible) {
   return std::max(0.0, 1 - rank) + std::max(0.0, 0.75 - visible);

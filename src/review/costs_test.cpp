@@ -15,6 +15,12 @@ TEST_CASE("what is as asked costs nothing") {
   CHECK(cost::handedOn(1, 1) == 0);
   CHECK(cost::leaksOff(0.5, 0) == 0);
   CHECK(cost::rhythm(1, 1) == 0);
+  CHECK(cost::stepsOffCustom(1) == 0);
+}
+
+TEST_CASE("a shot nobody asked for may be off by one step, and costs half of one that was") {
+  CHECK(cost::stepsOffCustom(3) == doctest::Approx(1));
+  CHECK(cost::stepsOff(3) == doctest::Approx(3));
 }
 
 TEST_CASE("half and double the area asked cost the same") {

@@ -41,6 +41,7 @@ PanelNumbers common(const Variant& variant, double airWanted, const Arrival& arr
   n.airTop = variant.airTop;
   n.airWanted = airWanted;
   n.speakersInOrder = variant.speakersInOrder;
+  n.facesSeen = variant.facesSeen;
   n.reach = variant.reach;
   n.leadStrength = variant.leadStrength;
   n.arrival = arrival;

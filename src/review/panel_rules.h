@@ -20,6 +20,7 @@ struct PanelNumbers {
   double unobscured = 1;  ///< share of the focus figure that nothing covers
   double airTop = 1, airWanted = 0;
   double speakersInOrder = 1;
+  double facesSeen = 1;
   double reach = 1;
   double leadStrength = 0;
   Arrival arrival;
@@ -32,7 +33,8 @@ inline constexpr double kLiftableVisible = 0.97;
 template <class Pay>
 void payPanel(const PanelCase& panel, const PanelNumbers& n, const RuleBook& book, Pay pay) {
   const auto give = [&](RuleId rule, double c) { pay(rule, book.weight(rule) * c); };
-  give(RuleId::AskedShot, panel.beat.shot ? cost::stepsOff(n.askedShot) : 0);
+  give(RuleId::AskedShot,
+       panel.beat.shot ? cost::stepsOff(n.askedShot) : cost::stepsOffCustom(n.askedShot));
   give(RuleId::AskedEyeHeight, panel.beat.eye ? cost::stepsOff(n.askedEye) : 0);
   const bool figure = !panel.focus.empty();
   give(RuleId::HeadHeight, figure ? cost::shortfall(n.headMm, panel.leastHeadMm) : 0);
@@ -43,6 +45,7 @@ void payPanel(const PanelCase& panel, const PanelNumbers& n, const RuleBook& boo
   give(RuleId::Liftable, panel.liftable ? cost::shortfall(n.unobscured, kLiftableVisible) : 0);
   give(RuleId::RoomForCopy, cost::roomForCopy(n.airTop, n.airWanted));
   give(RuleId::SpeakersInOrder, 1 - n.speakersInOrder);
+  give(RuleId::FacesSeen, 1 - n.facesSeen);
   give(RuleId::PoseReads, figure ? cost::poseReads(n.reach) * (panel.dominant ? 2 : 1) : 0);
   give(RuleId::HandedOn, cost::handedOn(n.arrival.next, n.leadStrength));
   give(RuleId::LeaksOff, cost::leaksOff(n.arrival.off, n.leadStrength));

@@ -29,6 +29,7 @@ enum class RuleId {
   Liftable,
   RoomForCopy,
   SpeakersInOrder,
+  FacesSeen,
   PoseReads,
   HandedOn,
   LeaksOff,

@@ -118,8 +118,10 @@ std::string reasonOf(RuleId rule, const PanelCase& panel, const PanelNumbers& n,
   const std::string who = panel.focus.empty() ? "the subject" : panel.focus;
   switch (rule) {
     case RuleId::AskedShot:
-      return fmt::format("{} shot; the script asks for {}", nameOf(variant.choice.shot),
-                         nameOf(panel.beat.shot.value_or(variant.choice.shot)));
+      return fmt::format(
+          "{} shot; {} {}", nameOf(variant.choice.shot),
+          panel.beat.shot ? "the script asks for" : "such a beat is commonly shown in",
+          nameOf(variant.wantedShot));
     case RuleId::AskedEyeHeight:
       return fmt::format("seen from {}; the script asks for {}", nameOf(variant.choice.eye),
                          nameOf(panel.beat.eye.value_or(variant.choice.eye)));
@@ -145,6 +147,9 @@ std::string reasonOf(RuleId rule, const PanelCase& panel, const PanelNumbers& n,
                          percent(n.airWanted));
     case RuleId::SpeakersInOrder:
       return "the first speaker does not stand on the side that is read first";
+    case RuleId::FacesSeen:
+      return fmt::format("faces of {} and who speaks are turned away: {} of them is seen", who,
+                         percent(n.facesSeen));
     case RuleId::PoseReads:
       return fmt::format("{}'s limbs show {} of their length", who, percent(n.reach));
     case RuleId::HandedOn:

@@ -195,6 +195,7 @@ class Blocking {
         !isVessel(beat_.props[static_cast<std::size_t>(prop)]) && !hauls(beat_, f)) {
       return scene_.propBoxes[static_cast<std::size_t>(prop)].middle();
     }
+    if (has(f.relation, "point")) return std::nullopt;  // at something out of the picture
     return partnerOf(i);
   }
 
@@ -227,8 +228,20 @@ class Blocking {
     const double opened = !target ? 0 : bound ? std::min(slots_.opened, 0.12) : slots_.opened;
     const double limb = target ? limbHeading(actor, f) : 0;
     actor.set.headingDeg = shown(i, wrapped(to * (1 - opened) - limb));
-    actor.set.gazeDeg =
+    const double gaze =
         target ? std::clamp(wrapped(to - actor.set.headingDeg), -kMostGazeDeg, kMostGazeDeg) : 0;
+    actor.set.gazeDeg = turnsAway(f) ? gaze : cheatedGaze(i, actor.set.headingDeg, gaze);
+  }
+
+  /// Faces are cheated toward the audience: the focus' to profile, the others' a little past it,
+  /// except of who is shown over the shoulder. Never past where the body itself looks.
+  double cheatedGaze(int i, double heading, double gaze) const {
+    const bool isFocus = i == scene_.focus;
+    if (!isFocus && choice_.placement == 3) return gaze;
+    const double most =
+        std::max(isFocus ? 84.0 : 100.0, std::abs(wrapped(heading - choice_.sideDeg)));
+    const double face = wrapped(heading + gaze - choice_.sideDeg);
+    return gaze + std::clamp(face, -most, most) - face;
   }
 
   /// Turned back far enough that the camera sees a face: the focus at least in profile, the others

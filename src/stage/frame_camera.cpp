@@ -83,7 +83,7 @@ double elevationDeg(EyeHeight eye, ShotSize shot) {
     case EyeHeight::Level:
       return 0;
     case EyeHeight::High:
-      return far ? 16 : 22;
+      return far ? 18 : 28;
     case EyeHeight::Bird:
       return far ? 38 : 50;
   }

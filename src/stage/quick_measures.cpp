@@ -25,6 +25,8 @@
 #include "stage/held_props.h"
 #include "stage/occupancy.h"
 #include "stage/shot_size.h"
+#include "stage/slots.h"
+#include "stage/variants.h"
 
 namespace tw {
 namespace {
@@ -66,6 +68,43 @@ double speakerOrder(const Beat& beat, const Scene& scene, const Camera& camera,
   return kept / static_cast<double>(x.size() - 1);
 }
 
+bool inside(const Rect& frame, Point p, double margin) {
+  return p.x > frame.min.x + margin && p.x < frame.max.x - margin && p.y > frame.min.y + margin &&
+         p.y < frame.max.y - margin;
+}
+
+/// 1 from profile round to full face, 0 from three-quarter back on. Common practice, no source.
+double faceToward(const Actor& actor, const Camera& camera) {
+  constexpr double kProfile = 0.0, kBack = -0.65;  // cosines to the line of sight
+  const Vec3 toEye = (camera.eye() - headMiddle(actor.skeleton)).normalized();
+  const double cosine = actor.skeleton.frameOf(Joint::Head).col(2).dot(toEye);
+  return std::clamp((cosine - kBack) / (kProfile - kBack), 0.0, 1.0);
+}
+
+/// The focus counts twice; heads too small for a face to matter count less; a speaker whose head
+/// the frame leaves out has no face at all.
+double facesSeen(const Beat& beat, const Scene& scene, const std::vector<Rect>& heads,
+                 const Camera& camera) {
+  constexpr double kFaceMatters = 0.12;  // head height over panel height
+  const auto speakers = speakersOf(beat);
+  double hidden = 0, sum = 0;
+  for (std::size_t i = 0; i < scene.actors.size(); ++i) {
+    const Actor& actor = scene.actors[i];
+    const bool speaks =
+        std::find(speakers.begin(), speakers.end(), actor.set.who) != speakers.end();
+    const double counts = (static_cast<int>(i) == scene.focus ? 2 : 0) + (speaks ? 1 : 0);
+    const bool asked = i < beat.figures.size() && turnsAway(beat.figures[i]);
+    sum += counts;
+    if (!inside({{0, 0}, {1, 1}}, heads[i].centre(), 0)) {
+      hidden += counts;
+    } else if (!asked) {
+      const double size = std::min(1.0, heads[i].height() / kFaceMatters);
+      hidden += counts * size * (1 - faceToward(actor, camera));
+    }
+  }
+  return sum > 0 ? 1 - hidden / sum : 1;
+}
+
 double rankOf(const Scene& scene, const Camera& camera, double focusHeight) {
   double tallest = 0;
   for (std::size_t i = 0; i < scene.actors.size(); ++i) {
@@ -91,11 +130,6 @@ double headlessCost(const Scene& scene, const Crowd& crowd, const std::vector<Re
     cost += cut > 0.35 ? 0.85 : cut > 0.12 ? 0.25 : 0;
   }
   return cost;
-}
-
-bool inside(const Rect& frame, Point p, double margin) {
-  return p.x > frame.min.x + margin && p.x < frame.max.x - margin && p.y > frame.min.y + margin &&
-         p.y < frame.max.y - margin;
 }
 
 /// Depth-aware distance of the nearest joint that must not be cut to the frame's edge: panel units.
@@ -209,6 +243,26 @@ FrameCut frameCut(const Actor& actor, const Camera& camera, ShotSize shot, const
   return cut;
 }
 
+namespace {
+
+/// What a glance at somebody in the same picture keeps of its strength: it is answered there, and
+/// little of it leaves the panel. Our own judgement.
+constexpr double kAnsweredGaze = 0.35;
+
+bool meetsAnotherHead(const Scene& scene, const Camera& camera, Point from, Vector direction) {
+  constexpr double kWithinCos = 0.94;  // 20° to either side
+  for (std::size_t i = 0; i < scene.actors.size(); ++i) {
+    if (static_cast<int>(i) == scene.focus) continue;
+    const Point head = headBox(scene.actors[i], camera).centre();
+    if (!inside({{0, 0}, {1, 1}}, head, 0)) continue;
+    const Vector to{(head.x - from.x) * camera.aspect(), head.y - from.y};
+    if (dot(to.unit(), direction) > kWithinCos) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 PictureLead leadOnPicture(const Beat& beat, const Scene& scene, const Camera& camera) {
   PictureLead best;
   if (scene.focus < 0) return best;
@@ -218,9 +272,12 @@ PictureLead leadOnPicture(const Beat& beat, const Scene& scene, const Camera& ca
   for (const WorldLead& lead : leadsOf(actor, points)) {
     const Vec3 d = inCamera(camera, lead.direction);
     const Vector flat{d.x(), d.y()};
-    const double strength = lead.strength * flat.length();
+    const Point from = panelPoint(camera, lead.from);
+    double strength = lead.strength * flat.length();
+    if (lead.by == WorldLead::By::Gaze && meetsAnotherHead(scene, camera, from, flat.unit()))
+      strength *= kAnsweredGaze;
     if (strength <= best.strength + 1e-9) continue;
-    best = {flat.unit(), strength, lead.by, panelPoint(camera, lead.from)};
+    best = {flat.unit(), strength, lead.by, from};
   }
   if (best.strength < 0.1) best = {};
   return best;
@@ -262,7 +319,8 @@ Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice
   const Camera camera(place, request.aspect);
   Variant v;
   v.choice = choice;
-  v.askedShot = beat.shot ? stepsBetween(*beat.shot, choice.shot) : 0;
+  v.wantedShot = wantedShot(request);
+  v.askedShot = stepsBetween(v.wantedShot, choice.shot);
   v.askedEye = beat.eye ? stepsBetween(*beat.eye, choice.eye) : 0;
   v.axisSide = axisSideOf(scene, camera.eye());
   const Crowd crowd = crowdOf(scene, camera);
@@ -288,6 +346,7 @@ Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice
   v.cutCost = handOnly ? 0 : std::min(1.0, cut.cost + headless);
   v.focusWhole = cut.whole;
   v.reach = meanReach(focus.skeleton, camera);
+  v.facesSeen = handOnly ? 1 : facesSeen(beat, scene, v.heads, camera);
   v.speakersInOrder = speakerOrder(beat, scene, camera, request.direction);
   const PictureLead lead = leadOnPicture(beat, scene, camera);
   v.lead = lead.direction;

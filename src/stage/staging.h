@@ -44,10 +44,12 @@ struct Variant {
   double airTop = 0;           ///< share of the upper third free of figures
   double axisSide = 0;         ///< sign of the camera's side of the axis of action, 0 = none
   double reach = 0;            ///< limbs' projected over true length, mean of arms and legs, 0…1
+  double facesSeen = 1;        ///< 1 when the focus and who speaks face the camera, 0 from behind
   double speakersInOrder = 1;  ///< 1 when the first speaker stands on the side read first
-  double askedShot = 0;        ///< steps between this shot and the one asked for
-  double askedEye = 0;         ///< steps between this eye height and the one asked for
-  std::vector<Rect> heads;     ///< of all figures, panel units, in the staging's order
+  ShotSize wantedShot = ShotSize::Medium;  ///< asked for, or the one that suits such a beat
+  double askedShot = 0;                    ///< steps between this shot and the wanted one
+  double askedEye = 0;                     ///< steps between this eye height and the one asked for
+  std::vector<Rect> heads;                 ///< of all figures, panel units, in the staging's order
 };
 
 class Stager {

@@ -31,6 +31,12 @@ const Stager& stager() {
   return made;
 }
 
+Cast companyBodies() {
+  Cast cast;
+  for (const Character& one : company()) cast.bodies[one.id] = bodyOf(one);
+  return cast;
+}
+
 CopyItem said(const std::string& who) {
   CopyItem item;
   item.speaker = who;
@@ -313,7 +319,7 @@ TEST_CASE("a look into the lens leads nowhere, a profile leads along the picture
   const StagingChoice front{ShotSize::CloseUp, EyeHeight::Level, 32, 0, false, 0};
   const StagingChoice profile{ShotSize::CloseUp, EyeHeight::Level, -58, 0, false, 0};
   CHECK(stager().measured(request, front).leadStrength < 0.15);
-  CHECK(stager().measured(request, profile).leadStrength > 0.5);
+  CHECK(stager().measured(request, profile).leadStrength > 0.4);
   CHECK(stager().measured(request, profile).lead.x > 0.9);
 }
 
@@ -374,6 +380,39 @@ TEST_CASE("a hauled chain starts at the hands and reaches the floor before the h
   }
   CHECK(nearest < 0.2);
   CHECK(lowest < 0.15);
+}
+
+TEST_CASE("a face counts as seen from the front and in profile, not from behind") {
+  const Beat beat = alone("stand");
+  const StageRequest request = requestFor(beat);
+  const StagingChoice choice{ShotSize::CloseUp, EyeHeight::Level, 0, 0, false, 0};
+  Staging staging = stager().solved(request, choice);
+  const Cast cast = companyBodies();
+  const auto seenAt = [&](double headingDeg) {
+    staging.figures[0].headingDeg = headingDeg;
+    staging.figures[0].gazeDeg = 0;
+    const Scene scene = sceneOf(staging, beat, "ada", cast, stager().poses());
+    return quicklyMeasured(request, choice, scene, staging.camera).facesSeen;
+  };
+  CHECK(seenAt(0) == doctest::Approx(1));
+  CHECK(seenAt(70) == doctest::Approx(1));
+  CHECK(seenAt(180) < 0.1);
+}
+
+TEST_CASE("a speaker outside the frame has no face seen") {
+  const Beat beat = talk();
+  const StageRequest request = requestFor(beat, 1.5);
+  const StagingChoice choice{ShotSize::Medium, EyeHeight::Level, 0, 0, false, 0};
+  Staging staging = stager().solved(request, choice);
+  const Cast cast = companyBodies();
+  const auto seen = [&] {
+    const Scene scene = sceneOf(staging, beat, "ada", cast, stager().poses());
+    return quicklyMeasured(request, choice, scene, staging.camera).facesSeen;
+  };
+  const double before = seen();
+  staging.figures[1].at.x += 20;
+  CHECK(before > 0.9);
+  CHECK(seen() <= before - 0.2);
 }
 
 }  // namespace tw
