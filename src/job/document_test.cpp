@@ -3,7 +3,9 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include <filesystem>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "base/files.h"
 #include "job/arbitrary_test.h"
@@ -279,4 +281,24 @@ TEST_CASE("more entries than any page has are refused") {
   nlohmann::json overrides = nlohmann::json::object();
   for (int i = 0; i < 1001; ++i) overrides["p3-" + std::to_string(i)] = nlohmann::json::object();
   CHECK(has(readWith("/overrides", overrides), "at most 1000 entries, found 1001"));
+}
+
+TEST_CASE("each document of the fuzzer's corpus is read or refused with a sentence") {
+  std::set<std::string> accepted;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(TIERWRIGHT_SOURCE_DIR) +
+                                                               "/tests/fuzz/corpus/document")) {
+    const std::string name = entry.path().filename().string();
+    CAPTURE(name);
+    const std::string bytes = readFile(entry.path()).value();
+    const auto job = readJobText(bytes, name);
+    const auto page = readPageText(bytes, name);
+    const auto sheet = readSheetText(bytes, name);
+    if (job || page || sheet) accepted.insert(name);
+    for (const Problems& refusal :
+         {job ? Problems{} : job.error(), page ? Problems{} : page.error(),
+          sheet ? Problems{} : sheet.error()})
+      for (const Problem& problem : refusal) CHECK_FALSE(problem.sentence.empty());
+  }
+  CHECK(accepted == std::set<std::string>{"format-1-job.json", "format-1-page.json", "job.json",
+                                          "page.json", "sheet.json"});
 }

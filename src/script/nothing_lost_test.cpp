@@ -120,3 +120,17 @@ TEST_CASE("beat ids are unique whatever the numbers say") {
     RC_ASSERT(std::adjacent_find(ids.begin(), ids.end()) == ids.end());
   }));
 }
+
+TEST_CASE("each script of the fuzzer's corpus is read, with at least one page") {
+  useSourcePresets();
+  int read = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(TIERWRIGHT_SOURCE_DIR) +
+                                                               "/tests/fuzz/corpus/script")) {
+    CAPTURE(entry.path().filename().string());
+    const Result<Script> script = readScriptFile(entry.path());
+    REQUIRE_MESSAGE(script, (script ? std::string() : describe(script.error())));
+    CHECK_FALSE(script->pages.empty());
+    ++read;
+  }
+  CHECK(read >= 6);
+}
