@@ -235,7 +235,6 @@ TEST_CASE("a title line of its own gives the title") {
 TEST_CASE("signs inside words are no Markdown, and a backslash keeps a sign") {
   CHECK(itemFrom("MARA: snake_case and 2 * 3").text == "snake_case and 2 * 3");
   CHECK(itemFrom("MARA: \\*not meant\\*").text == "*not meant*");
-  CHECK(itemFrom("MARA: _leaning_ on it").text == "leaning on it");
 }
 
 TEST_CASE("copy before the first panel head goes into that panel and is told") {
