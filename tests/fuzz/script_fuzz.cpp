@@ -6,6 +6,11 @@
 
 #include "script/read_script.h"
 
+/// So that the lexicon is found wherever the fuzzer is built and run.
+extern "C" int LLVMFuzzerInitialize(int*, char***) {
+  return setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", /*overwrite=*/0);
+}
+
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view bytes(reinterpret_cast<const char*>(data), size);
   if (const auto text = tw::textOfDocx(bytes, "fuzz.docx"); !text && text.error().empty()) abort();
