@@ -66,14 +66,7 @@ std::vector<Rect> sizeTree(const TreeNode& tree, const Rect& space,
 std::optional<Layout> layOut(const ArrangeRequest& request, const PackedTree& tree,
                              Treatment treatment);
 
-/// True when both show the same picture in the same reading order, within `tolerance` mm.
-bool sameLayout(const Layout& a, const Layout& b, double tolerance = 0.5);
-/// True when both show the same shapes, whatever the order.
-bool samePicture(const Layout& a, const Layout& b, double tolerance = 0.5);
 /// Equal for layouts that are the same to 0.5 mm in geometry and order: a key to de-duplicate.
 std::uint64_t fingerprint(const Layout& layout);
-
-/// Free floor for a figure on the ground panel: the ground's outline without the insets.
-Region freeGround(const Layout& layout);
 
 }  // namespace tw

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <set>
 
+#include "arrange/compare_layouts.h"
 #include "base/random.h"
 #include "geometry/polygon.h"
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "arrange/compare_layouts.h"
 #include "arrange/layout.h"
 #include "geometry/polygon.h"
 
