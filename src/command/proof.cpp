@@ -55,23 +55,37 @@ Result<void> runAll(const std::vector<Work>& work, unsigned threads, Progress& p
   return {};
 }
 
+/// A job opened for drawing.
+struct ReadyToDraw {
+  OpenJob open;
+  std::vector<int> pages;
+  Stager stager;
+};
+
+Result<ReadyToDraw> readyToDraw(const fs::path& folder, std::optional<int> page) {
+  auto open = openJob(folder);
+  if (!open) return tl::unexpected(open.error());
+  auto pages = pagesAsked(open->job, page);
+  if (!pages) return tl::unexpected(pages.error());
+  auto stager = Stager::make(open->job.cast);
+  if (!stager) return tl::unexpected(stager.error());
+  return ReadyToDraw{std::move(*open), std::move(*pages), std::move(*stager)};
+}
+
 Result<std::vector<std::vector<RoughPicture>>> allPictures(const ProofRequest& request,
                                                            Progress& progress) {
-  const auto open = openJob(request.job);
-  if (!open) return tl::unexpected(open.error());
-  const auto numbers = pagesAsked(open->job, request.page);
-  if (!numbers) return tl::unexpected(numbers.error());
-  const auto stager = Stager::make(open->job.cast);
-  if (!stager) return tl::unexpected(stager.error());
+  const auto ready = readyToDraw(request.job, request.page);
+  if (!ready) return tl::unexpected(ready.error());
+  const Job& job = ready->open.job;
   std::vector<std::vector<RoughPicture>> out;
-  for (int number : *numbers) {
-    const Page& page = *open->job.page(number);
+  for (int number : ready->pages) {
+    const Page& page = *job.page(number);
     if (page.roughs.empty()) continue;
-    auto pictures = picturesOf(open->job, page, *stager, request.threads, progress);
+    auto pictures = picturesOf(job, page, ready->stager, request.threads, progress);
     if (!pictures) return tl::unexpected(pictures.error());
     out.push_back(std::move(*pictures));
     progress.tell("drawing",
-                  static_cast<double>(out.size()) / static_cast<double>(numbers->size()));
+                  static_cast<double>(out.size()) / static_cast<double>(ready->pages.size()));
   }
   if (out.empty())
     return badInput("There are no roughs to print.", {.file = request.job.string()},
@@ -105,14 +119,11 @@ Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
 }
 
 Result<void> showRough(const ShowRequest& request) {
-  const auto open = openJob(request.job);
-  if (!open) return tl::unexpected(open.error());
-  const auto numbers = pagesAsked(open->job, request.page);
-  if (!numbers) return tl::unexpected(numbers.error());
-  const auto stager = Stager::make(open->job.cast);
-  if (!stager) return tl::unexpected(stager.error());
+  const auto ready = readyToDraw(request.job, request.page);
+  if (!ready) return tl::unexpected(ready.error());
+  const Job& job = ready->open.job;
   const auto picture =
-      pictureOf(open->job, *open->job.page(numbers->front()), request.rough, *stager);
+      pictureOf(job, *job.page(ready->pages.front()), request.rough, ready->stager);
   if (!picture) return tl::unexpected(picture.error());
   if (request.pdf)
     if (auto done = writePdf(*request.pdf, {*picture}, request.overlays); !done) return done;
