@@ -1,4 +1,5 @@
-// The most regular reading trees of a page with too many panels to list them all.
+// The most regular reading trees of a page with too many panels to list them all. Up to ten
+// panels tree.h lists every tree; beyond that only nearly even tiers are easy to read.
 #pragma once
 
 #include <cstddef>

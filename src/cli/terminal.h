@@ -1,5 +1,5 @@
 // What every terminal command shares: exit codes, how problems and tables are printed, progress
-// on a terminal, and Ctrl-C.
+// on a terminal, and Ctrl-C. Results go to stdout, everything else to stderr.
 #pragma once
 
 #include <CLI/CLI.hpp>

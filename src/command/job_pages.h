@@ -1,4 +1,5 @@
-// What most commands begin with: open the job, load it, pick the pages asked for.
+// What most commands begin with: open the job, load it, pick the pages asked for. Whoever goes on
+// to write asks first whether the job may be written.
 #pragma once
 
 #include <filesystem>

@@ -1,4 +1,5 @@
-// A new job from a script, and a revised script for a job at hand.
+// A new job from a script, and a revised script for a job at hand. Reading is the script folder's
+// work and storing the document's; this joins the two and keeps the artist's own where it fits.
 #pragma once
 
 #include <filesystem>

@@ -1,4 +1,5 @@
-// The editor's brief of a page and the artist's corrections of its beats, shown and changed.
+// The editor's brief of a page and the artist's corrections of its beats, shown and changed. Of
+// several changes in one call all are saved or none.
 #pragma once
 
 #include <filesystem>

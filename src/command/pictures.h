@@ -1,4 +1,5 @@
-// Draws the stored roughs of a page again: stagings to vectors, ready for the press.
+// Draws the stored roughs of a page again: stagings to vectors, ready for the press. Nothing is
+// chosen anew, so a sheet shows the very rough that was ranked.
 #pragma once
 
 #include <string>

@@ -1,4 +1,5 @@
-// The proof of a job on paper, and one rough as a file.
+// The proof of a job on paper, and one rough as a file. Roughs are made before, by roughs.h; here
+// they are only drawn and printed.
 #pragma once
 
 #include <filesystem>

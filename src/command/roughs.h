@@ -1,4 +1,5 @@
-// Six ranked roughs of each page asked for, written into the job.
+// Six ranked roughs of each page asked for, written into the job. Demands of a brief that even the
+// best rough misses are no error: they come back beside the roughs.
 #pragma once
 
 #include <filesystem>

@@ -1,4 +1,5 @@
-// The text "KEY=VALUE" as typed after --set, and the values that such texts hold.
+// The text "KEY=VALUE" as typed after --set, and the values that such texts hold. What a key means
+// is for brief_keys and override_keys to say.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,5 @@
-// Field listings of beats, their corrections and the cast.
+// Field listings of beats, their corrections and the cast. Reader, writer and published schema all
+// follow these; see field.h.
 #pragma once
 
 #include "job/beat.h"

@@ -1,4 +1,5 @@
-// Field listing of the brief.
+// Field listing of the brief. Reader, writer and published schema all follow it; what contradicts
+// itself across fields is for brief_contradictions.cpp.
 #pragma once
 
 #include "job/brief.h"

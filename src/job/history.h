@@ -1,4 +1,5 @@
-// Former states of the files of a job, in .history/ beside them, oldest dropped first.
+// Former states of the files of a job, in .history/ beside them, oldest dropped first. Nothing here
+// reads them again: an artist copies back what she wants.
 #pragma once
 
 #include <filesystem>

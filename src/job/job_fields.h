@@ -1,4 +1,5 @@
-// Field listings of the two kinds of file in a job folder: job.json and pages/NN.json.
+// Field listings of the two kinds of file in a job folder: job.json and pages/NN.json. Reader,
+// writer and published schema all follow them; see field.h.
 #pragma once
 
 #include "job/beat_fields.h"

@@ -1,4 +1,5 @@
-// A lock on a job folder that dies with the process that holds it.
+// A lock on a job folder that dies with the process that holds it. It keeps two programs from
+// writing one job; reading needs none.
 #pragma once
 
 #include <filesystem>

@@ -1,4 +1,5 @@
-// Brings files of older format versions up to the current one, before they are read.
+// Brings files of older format versions up to the current one, before they are read. Files on disk
+// stay as they are until the job is saved.
 #pragma once
 
 #include "job/parse_json.h"

@@ -1,4 +1,5 @@
-// The artist's corrections of beats as typed: "p3-2.shot=close-up", "p3-2.pose.mara=kneel".
+// The artist's corrections of beats as typed: "p3-2.shot=close-up", "p3-2.pose.mara=kneel". What
+// is shown of a correction can be typed back.
 #pragma once
 
 #include <string>

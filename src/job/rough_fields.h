@@ -1,4 +1,5 @@
-// Field listings of a rough: all that is needed to draw it again.
+// Field listings of a rough: all that is needed to draw it again. Reader, writer and published
+// schema all follow them; see field.h.
 #pragma once
 
 #include "job/field.h"

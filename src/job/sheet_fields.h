@@ -1,4 +1,5 @@
-// Field listing of the sheet.
+// Field listing of the sheet. Reader, writer and published schema all follow it; what contradicts
+// itself across fields is for sheet_contradictions.cpp.
 #pragma once
 
 #include "job/field.h"

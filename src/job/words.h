@@ -1,4 +1,4 @@
-// The trade's closed sets of words that several folders share, and how they are spelt in files.
+// The trade's closed sets of words that several folders share. Files spell them as nameOf does.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
-// Writes our types as JSON by their field listings: stable order, few decimals, two-space
-// indentation, short things on one line, so that a person can read and edit the file.
+// Writes our types as JSON by their field listings, so that a person can read and edit the file.
+// Stable order, few decimals, two-space indentation, short things on one line.
 #pragma once
 
 #include <array>

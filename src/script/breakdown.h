@@ -1,5 +1,6 @@
 // From a panel's description and copy to a beat: who is in it and what they do, what they hold,
-// how it is framed, where it plays and how much of the page it wants.
+// how it is framed, where it plays and how much of the page it wants. All of it is a guess from
+// words that the artist can correct.
 #pragma once
 
 #include <string>

@@ -1,4 +1,5 @@
 // The part before page one: the title, and the list of the cast with what its notes say of each.
+// What is neither comes back as a warning, word for word.
 #pragma once
 
 #include <string>

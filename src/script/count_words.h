@@ -1,5 +1,5 @@
 // Words of copy as a reader counts them: by Unicode's word boundaries, dashes, dots and emoji
-// left out.
+// left out. The trade's word limits are checked against this count.
 #pragma once
 
 #include <memory>

@@ -1,4 +1,5 @@
-// A cue: the part of a line of copy that says who speaks and how.
+// A cue: the part of a line of copy that says who speaks and how. A line is judged by itself; what
+// surrounds it is for take_apart.cpp.
 #pragma once
 
 #include <functional>

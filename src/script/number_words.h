@@ -1,4 +1,5 @@
-// Numbers as scripts write them: "4", "FOUR", "twenty-one", "TWENTY ONE".
+// Numbers as scripts write them: "4", "FOUR", "twenty-one", "TWENTY ONE". Whether the last of two
+// spaced words belongs to the number is for the caller, who sees what follows.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
 // A script taken apart into pages, panels and copy, before anything is understood of what the
-// panels show.
+// panels show. Every word of the script stands somewhere in it, or in a warning.
 #pragma once
 
 #include <string>

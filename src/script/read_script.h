@@ -1,4 +1,5 @@
-// Reading a script with a lexicon at hand, for whoever reads many.
+// Reading a script with a lexicon at hand, for whoever reads many. Loading the lexicon takes longer
+// than reading a short script.
 #pragma once
 
 #include <string>

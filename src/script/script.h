@@ -1,4 +1,5 @@
-// Reading a script as writers really send it, and breaking it down into beats.
+// Reading a script as writers really send it, and breaking it down into beats. This is all that
+// other folders see of it. Odd text gives warnings with line numbers, never silence.
 #pragma once
 
 #include <filesystem>

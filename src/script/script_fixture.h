@@ -1,4 +1,5 @@
-// What the tests of this folder share: the lexicon's place and reading a script from a literal.
+// What the tests of this folder share: the lexicon's place and reading a script from a literal. A
+// script that is refused fails the test at once, with the reason.
 #pragma once
 
 #include <doctest/doctest.h>

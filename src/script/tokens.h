@@ -1,4 +1,5 @@
-// A text as words and stops, the form in which the breakdown reads descriptions.
+// A text as words and stops, the form in which the breakdown reads descriptions. Words keep their
+// spelling beside their lower-case form; other signs are left out.
 #pragma once
 
 #include <string>

@@ -1,4 +1,5 @@
-// The cast of a script: who is declared, who speaks, who is only named in capitals.
+// The cast of a script: who is declared, who speaks, who is only named in capitals. A speaker whom
+// the declared cast does not know is added and warned of.
 #pragma once
 
 #include "script/lexicon.h"
