@@ -45,7 +45,8 @@ std::vector<CopyLine> linesAt(const Setting& setting, Point middle) {
   std::vector<CopyLine> lines;
   for (std::size_t i = 0; i < setting.lines.size(); ++i) {
     const double down = setting.baselineAt(i);
-    lines.push_back({setting.lines[i], middle + Vector{-down * std::sin(t), down * std::cos(t)}});
+    lines.push_back(
+        {starred(setting.lines[i]), middle + Vector{-down * std::sin(t), down * std::cos(t)}});
   }
   return lines;
 }
@@ -252,9 +253,11 @@ const LetterStyle& Letterer::style() const {
 SetCopy Letterer::set(const CopyItem& item, double mostWidthMm) const {
   const auto settings = impl_->settings(item, impl_->style.sizePt, mostWidthMm);
   const Setting& best = cheapest(*settings);
+  std::vector<std::string> lines;
+  for (const std::string& line : best.lines) lines.push_back(starred(line));
   return {item.id,
           item.kind,
-          best.lines,
+          std::move(lines),
           best.lineWidths,
           2 * best.shape.halfWidth(),
           2 * best.shape.halfHeight()};

@@ -46,8 +46,9 @@ class Breaker {
       : chunks_(chunks), spaceEm_(spaceEm), profile_(profile) {
     double total = 0;
     for (const Chunk& chunk : chunks) total += chunk.widthEm + (chunk.spaceAfter ? spaceEm : 0);
-    for (const Chunk& chunk : chunks) weakEnd_.push_back(endsWeakly(chunk.text) ? 1 : 0);
-    for (const Chunk& chunk : chunks) pauseEnd_.push_back(endsWithPause(chunk.text) ? 1 : 0);
+    for (const Chunk& chunk : chunks) weakEnd_.push_back(endsWeakly(bareWords(chunk.text)) ? 1 : 0);
+    for (const Chunk& chunk : chunks)
+      pauseEnd_.push_back(endsWithPause(bareWords(chunk.text)) ? 1 : 0);
     scale_ = total / std::accumulate(profile.begin(), profile.end(), 0.0);
   }
 
@@ -151,6 +152,7 @@ std::vector<Chunk> withOverlongSplit(const std::vector<Chunk>& chunks, double mo
   std::vector<Chunk> result;
   for (Chunk rest : chunks) {
     while (rest.widthEm > mostEm) {
+      rest.text = bareWords(rest.text);  // a word that must be cut loses its stress
       const std::size_t cut = fittingBytes(rest.text, mostEm, type);
       if (cut >= rest.text.size()) break;
       std::string head = rest.text.substr(0, cut);

@@ -68,8 +68,10 @@ TEST_CASE("the lettering font has every character that scripts bring") {
   CHECK(type().unknownGlyphs("\xF4\x80\x80\x80") > 0);  // a private-use character has no glyph
 }
 
-TEST_CASE("copy is capitalised by Unicode's rules and loses its marks of emphasis") {
-  CHECK(lettered("It is *not* here, **Mara**.", true) == "IT IS NOT HERE, MARA.");
+TEST_CASE("copy is capitalised by Unicode's rules and keeps its stress") {
+  const std::string stressed = lettered("It is *not* here, **Mara**.", true);
+  CHECK(bareWords(stressed) == "IT IS NOT HERE, MARA.");
+  CHECK(starred(stressed) == "IT IS *NOT* HERE, *MARA*.");
   CHECK(lettered("Straße, école", true) == "STRASSE, ÉCOLE");  // SpecialCasing.txt: ß → SS
   CHECK(lettered("  two\t words \r\n next ", false) == "two words\nnext");
   CHECK(lettered("2 * 3", true) == "2 * 3");

@@ -6,6 +6,8 @@
 #include <map>
 #include <mutex>
 
+#include "job/emphasis.h"
+
 namespace tw {
 namespace {
 
@@ -48,17 +50,29 @@ bool isInstalled(PangoContext* context, PangoFontDescription* wanted) {
 struct TypeMeasure::Impl {
   GOwned<PangoFontMap> map;
   GOwned<PangoContext> context;
-  GOwned<PangoLayout> layout;
+  GOwned<PangoLayout> layout, stressedLayout;
   mutable std::mutex mutex;
   mutable std::map<std::string, double, std::less<>> widths;
   mutable std::map<std::string, int, std::less<>> unknown;
   double capHeight = 0.7, space = 0.25;
 
-  double measure(std::string_view text) const {
-    pango_layout_set_text(layout.get(), text.data(), static_cast<int>(text.size()));
+  double measure(std::string_view text, bool stressed = false) const {
+    PangoLayout* by = stressed ? stressedLayout.get() : layout.get();
+    pango_layout_set_text(by, text.data(), static_cast<int>(text.size()));
     PangoRectangle logical;
-    pango_layout_get_extents(layout.get(), nullptr, &logical);
+    pango_layout_get_extents(by, nullptr, &logical);
     return logical.width / (PANGO_SCALE * kMeasuredAt);
+  }
+
+  /// Plain and stressed words one after the other.
+  double measureRuns(std::string_view text) const {
+    double width = 0;
+    for (bool stressed = false; !text.empty(); stressed = !stressed) {
+      const std::size_t end = std::min(text.find(stressed ? kStressOff : kStressOn), text.size());
+      if (end > 0) width += measure(text.substr(0, end), stressed);
+      text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return width;
   }
 
   double inkHeight(std::string_view text) const {
@@ -86,6 +100,9 @@ Result<TypeMeasure> TypeMeasure::make(const std::string& family, const std::stri
   }
   impl->layout.reset(pango_layout_new(impl->context.get()));
   pango_layout_set_font_description(impl->layout.get(), font.get());
+  impl->stressedLayout.reset(pango_layout_new(impl->context.get()));
+  pango_font_description_set_style(font.get(), PANGO_STYLE_ITALIC);
+  pango_layout_set_font_description(impl->stressedLayout.get(), font.get());
   impl->capHeight = impl->inkHeight("H");
   impl->space = impl->measure("H H") - impl->measure("HH");
   return TypeMeasure(std::move(impl));
@@ -94,7 +111,7 @@ Result<TypeMeasure> TypeMeasure::make(const std::string& family, const std::stri
 double TypeMeasure::widthEm(std::string_view text) const {
   std::scoped_lock lock(impl_->mutex);
   if (const auto it = impl_->widths.find(text); it != impl_->widths.end()) return it->second;
-  const double width = impl_->measure(text);
+  const double width = impl_->measureRuns(text);
   impl_->widths.emplace(std::string(text), width);
   return width;
 }
@@ -107,17 +124,52 @@ double TypeMeasure::spaceEm() const {
   return impl_->space;
 }
 
-int TypeMeasure::unknownGlyphs(std::string_view text) const {
+int TypeMeasure::unknownGlyphs(std::string_view line) const {
+  const std::string text = bareWords(line);
   std::scoped_lock lock(impl_->mutex);
   if (const auto it = impl_->unknown.find(text); it != impl_->unknown.end()) return it->second;
   pango_layout_set_text(impl_->layout.get(), text.data(), static_cast<int>(text.size()));
   const int count = pango_layout_get_unknown_glyphs_count(impl_->layout.get());
-  impl_->unknown.emplace(std::string(text), count);
+  impl_->unknown.emplace(text, count);
   return count;
 }
 
-std::vector<Chunk> TypeMeasure::chunks(const std::string& text) const {
+namespace {
+
+/// For each byte of the bare words: is it stressed?
+std::vector<char> stressOf(std::string_view marked) {
+  std::vector<char> result;
+  char stressed = 0;
+  for (const char c : marked) {
+    if (c == kStressOn || c == kStressOff)
+      stressed = c == kStressOn;
+    else
+      result.push_back(stressed);
+  }
+  return result;
+}
+
+std::string withStressMarks(std::string_view piece, const std::vector<char>& stressed,
+                            std::size_t begin) {
+  std::string result;
+  bool on = false;
+  for (std::size_t i = 0; i < piece.size(); ++i) {
+    if (on != (stressed[begin + i] != 0)) {
+      on = !on;
+      result += on ? kStressOn : kStressOff;
+    }
+    result += piece[i];
+  }
+  if (on) result += kStressOff;
+  return result;
+}
+
+}  // namespace
+
+std::vector<Chunk> TypeMeasure::chunks(const std::string& marked) const {
   std::vector<Chunk> result;
+  const std::string text = bareWords(marked);
+  const std::vector<char> stressed = stressOf(marked);
   const glong count = g_utf8_strlen(text.c_str(), static_cast<gssize>(text.size()));
   std::vector<PangoLogAttr> attrs(static_cast<std::size_t>(count) + 1);
   pango_get_log_attrs(text.c_str(), static_cast<int>(text.size()), -1,
@@ -136,7 +188,8 @@ std::vector<Chunk> TypeMeasure::chunks(const std::string& text) const {
     chunk.mustBreak = tail.find('\n') != tail.npos;
     chunk.spaceAfter = !tail.empty();
     if (end == piece.npos) continue;
-    chunk.text = std::string(piece.substr(0, end + 1));
+    const auto begin = static_cast<std::size_t>(piece.data() - text.data());
+    chunk.text = withStressMarks(piece.substr(0, end + 1), stressed, begin);
     chunk.widthEm = widthEm(chunk.text);
     result.push_back(std::move(chunk));
   }
@@ -145,7 +198,7 @@ std::vector<Chunk> TypeMeasure::chunks(const std::string& text) const {
 
 namespace {
 
-/// Marks of emphasis come in pairs around words; a lone star or underscore is kept.
+/// What is left of marks after stress was read, in a muddle; a lone star or underscore is kept.
 std::string withoutMarks(const std::string& text) {
   std::string result;
   const bool stars = std::count(text.begin(), text.end(), '*') > 1;
@@ -178,9 +231,38 @@ std::string withPlainSpaces(const std::string& text) {
 std::string lettered(const std::string& text, bool upperCase) {
   gchar* valid = g_utf8_make_valid(text.c_str(), static_cast<gssize>(text.size()));
   gchar* cased = upperCase ? g_utf8_strup(valid, -1) : g_strdup(valid);
-  const std::string result = withPlainSpaces(withoutMarks(cased));
+  std::string marked;
+  for (const EmphasisRun& run : emphasisRuns(bareWords(cased))) {
+    const std::string words = withoutMarks(run.text);
+    marked += run.strong ? kStressOn + words + kStressOff : words;
+  }
   g_free(cased);
   g_free(valid);
+  return withPlainSpaces(marked);
+}
+
+std::string bareWords(std::string_view lettered) {
+  std::string result;
+  for (const char c : lettered) {
+    if (c != kStressOn && c != kStressOff) result += c;
+  }
+  return result;
+}
+
+std::string starred(std::string_view lettered) {
+  std::string result;
+  for (std::size_t i = 0; i < lettered.size(); ++i) {
+    // Stress that goes on in the next piece or word needs no marks between.
+    if (lettered.substr(i, 2) == std::string{kStressOff, kStressOn}) {
+      ++i;
+    } else if (lettered.substr(i, 3) == std::string{kStressOff, ' ', kStressOn}) {
+      result += ' ';
+      i += 2;
+    } else {
+      const bool mark = lettered[i] == kStressOn || lettered[i] == kStressOff;
+      result += mark ? '*' : lettered[i];
+    }
+  }
   return result;
 }
 

@@ -11,6 +11,10 @@
 
 namespace tw {
 
+/// Lettered text carries these around stressed words, which are set bold italic (common practice,
+/// no source): characters that no script can hold.
+inline constexpr char kStressOn = '\x0e', kStressOff = '\x0f';
+
 /// A piece of text that may not be broken inside (UAX #14 by way of Pango).
 struct Chunk {
   std::string text;  ///< without the space behind it
@@ -39,8 +43,12 @@ class TypeMeasure {
   std::unique_ptr<Impl> impl_;
 };
 
-/// The words as they are lettered: emphasis marks taken off, white space made plain, capitals if
-/// asked for, paragraphs still one per line.
+/// The words as they are lettered: marks of emphasis made kStressOn and kStressOff, white space
+/// made plain, capitals if asked for, paragraphs still one per line.
 std::string lettered(const std::string& text, bool upperCase);
+/// Without the marks of stress.
+std::string bareWords(std::string_view lettered);
+/// As the document keeps it: stars around stressed words.
+std::string starred(std::string_view lettered);
 
 }  // namespace tw

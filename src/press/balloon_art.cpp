@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/polygon.h"
+#include "job/emphasis.h"
 
 namespace tw {
 
@@ -16,7 +17,7 @@ constexpr double kTitleHalo = 1.2;
 /// Lettering has moved the middle of each baseline already; the line turns about that middle,
 /// clockwise for positive angles.
 TypeLine typeOf(const PlacedBalloon& balloon, const CopyLine& line) {
-  return {.text = line.text,
+  return {.text = withoutStress(line.text),
           .face = Face::Bold,
           .sizePt = balloon.sizePt,
           .at = line.baselineMiddle,
@@ -180,6 +181,31 @@ class Walk {
   double passed_ = 0;
 };
 
+/// Plain and stressed words side by side, together about the baseline's middle.
+void drawStressedLine(Surface& surface, const PlacedBalloon& balloon, const CopyLine& line,
+                      const Typesetter& typesetter) {
+  const std::vector<EmphasisRun> runs = emphasisRuns(line.text);
+  const bool plain =
+      std::none_of(runs.begin(), runs.end(), [](const EmphasisRun& run) { return run.strong; });
+  if (plain || balloon.kind == CopyKind::Title) return surface.type(typeOf(balloon, line));
+  std::vector<double> widths;
+  double whole = 0;
+  for (const EmphasisRun& run : runs) {
+    const Face face = run.strong ? Face::BoldItalic : Face::Bold;
+    widths.push_back(typesetter.widthOf(run.text, face, balloon.sizePt));
+    whole += widths.back();
+  }
+  double at = -whole / 2;
+  for (std::size_t i = 0; i < runs.size(); at += widths[i++]) {
+    TypeLine type = typeOf(balloon, line);
+    type.text = runs[i].text;
+    type.face = runs[i].strong ? Face::BoldItalic : Face::Bold;
+    type.align = Align::Left;
+    type.at = line.baselineMiddle + Vector{at, 0};
+    surface.type(type);
+  }
+}
+
 }  // namespace
 
 Region cloudAround(const Polygon& outline) {
@@ -221,9 +247,9 @@ void drawBalloonShapes(Surface& surface, const std::vector<PlacedBalloon>& ballo
   }
 }
 
-void drawBalloonType(Surface& surface, const PlacedBalloon& balloon) {
+void drawBalloonType(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter) {
   if (balloon.kind == CopyKind::Sfx) return;
-  for (const CopyLine& line : balloon.lines) surface.type(typeOf(balloon, line));
+  for (const CopyLine& line : balloon.lines) drawStressedLine(surface, balloon, line, typesetter);
 }
 
 }  // namespace tw

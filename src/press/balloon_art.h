@@ -12,8 +12,8 @@ namespace tw {
 /// panel that a bridge joins get one outline together.
 void drawBalloonShapes(Surface& surface, const std::vector<PlacedBalloon>& balloons,
                        const Typesetter& typesetter);
-/// The type itself.
-void drawBalloonType(Surface& surface, const PlacedBalloon& balloon);
+/// The type itself; stressed words are bold italic.
+void drawBalloonType(Surface& surface, const PlacedBalloon& balloon, const Typesetter& typesetter);
 
 /// A thought's outline where lettering gave only a plain convex one: scallops around it.
 Region cloudAround(const Polygon& outline);

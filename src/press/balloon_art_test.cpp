@@ -59,7 +59,7 @@ TEST_CASE("sound effects are open letters: outlined, filled with paper, no type 
   const PlacedBalloon doom = example::balloon(CopyKind::Sfx, {40, 40}, {"DOOM"}, {0, 0});
   Recorder recorder;
   drawBalloonShapes(recorder, {doom}, typesetter);
-  drawBalloonType(recorder, doom);
+  drawBalloonType(recorder, doom, typesetter);
   CHECK(recorder.lines.size() == 2);
   CHECK(recorder.fills.back().points().size() == recorder.lines[0].points().size());
   CHECK(recorder.words.empty());
@@ -82,4 +82,19 @@ TEST_CASE("balloons of one speaker joined by a bridge share one outline") {
   Recorder apart;
   drawBalloonShapes(apart, {first, second}, typesetter);
   CHECK(apart.lines.size() == 2);
+}
+
+TEST_CASE("stressed words are bold italic and the line keeps its middle") {
+  const Typesetter typesetter;
+  const PlacedBalloon balloon =
+      example::balloon(CopyKind::Speech, {40, 40}, {"I *NEVER* SAID"}, {60, 80});
+  Recorder recorder;
+  drawBalloonType(recorder, balloon, typesetter);
+  REQUIRE(recorder.words.size() == 3);
+  CHECK(recorder.words[0].face == Face::Bold);
+  CHECK(recorder.words[1].face == Face::BoldItalic);
+  CHECK(recorder.words[1].text == "NEVER");
+  const TypeLine& last = recorder.words[2];
+  const double end = last.at.x + typesetter.widthOf(last.text, last.face, last.sizePt);
+  CHECK((recorder.words[0].at.x + end) / 2 == doctest::Approx(40));
 }

@@ -15,6 +15,7 @@
 #include <optional>
 
 #include "geometry/polygon.h"
+#include "job/emphasis.h"
 
 namespace tw {
 
@@ -30,7 +31,8 @@ constexpr double kCapHeight = 0.75, kDescent = 0.2;  ///< of free letters, in em
 Polygon boxAround(const PlacedBalloon& balloon, const CopyLine& line,
                   const Typesetter& typesetter) {
   const double em = balloon.sizePt * kMmPerPt;
-  const double half = typesetter.widthOf(line.text, Face::Bold, balloon.sizePt) / 2 + 0.1 * em;
+  const double half =
+      typesetter.widthOf(withoutStress(line.text), Face::Bold, balloon.sizePt) / 2 + 0.1 * em;
   const double turn = balloon.turnDeg * M_PI / 180, c = std::cos(turn), s = std::sin(turn);
   Polygon box = polygonOf(Rect{{-half, -kCapHeight * em}, {half, kDescent * em}});
   for (Point& p : box.points)

@@ -113,7 +113,8 @@ void PageArt::drawCopy(Surface& surface, const RoughPanel& panel, std::size_t in
   surface.openGroup(fmt::format("copy-{}", index + 1), fmt::format("Copy of panel {}", index + 1),
                     true);
   drawBalloonShapes(surface, panel.balloons, typesetter_);
-  for (const PlacedBalloon& balloon : panel.balloons) drawBalloonType(surface, balloon);
+  for (const PlacedBalloon& balloon : panel.balloons)
+    drawBalloonType(surface, balloon, typesetter_);
   surface.closeGroup();
 }
 

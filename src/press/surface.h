@@ -61,7 +61,7 @@ struct Pen {
   bool round = false;            ///< round caps and joins, else butt caps and mitred joins
 };
 
-enum class Face { Regular, Italic, Bold };
+enum class Face { Regular, Italic, Bold, BoldItalic };
 enum class Align { Left, Centre, Right };
 
 /// One line of type on a baseline.

@@ -24,12 +24,12 @@ struct FreeOptions {
 };
 
 std::unique_ptr<PangoFontDescription, FreeFont> fontFor(Face face) {
+  const bool bold = face == Face::Bold || face == Face::BoldItalic;
+  const bool italic = face == Face::Italic || face == Face::BoldItalic;
   std::unique_ptr<PangoFontDescription, FreeFont> font(pango_font_description_new());
   pango_font_description_set_family_static(font.get(), kFamily);
-  pango_font_description_set_weight(font.get(),
-                                    face == Face::Bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_font_description_set_style(font.get(),
-                                   face == Face::Italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);
+  pango_font_description_set_weight(font.get(), bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_style(font.get(), italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);
   pango_font_description_set_absolute_size(font.get(), kLayoutPt * PANGO_SCALE);
   return font;
 }
@@ -44,8 +44,9 @@ struct Typesetter::Impl {
   std::unique_ptr<PangoFontMap, Unref> map{pango_cairo_font_map_new()};
   std::unique_ptr<PangoContext, Unref> context{pango_font_map_create_context(map.get())};
   std::unique_ptr<PangoLayout, Unref> layout;
-  std::unique_ptr<PangoFontDescription, FreeFont> fonts[3] = {
-      fontFor(Face::Regular), fontFor(Face::Italic), fontFor(Face::Bold)};
+  std::unique_ptr<PangoFontDescription, FreeFont> fonts[4] = {
+      fontFor(Face::Regular), fontFor(Face::Italic), fontFor(Face::Bold),
+      fontFor(Face::BoldItalic)};
 
   Impl() {
     std::unique_ptr<cairo_font_options_t, FreeOptions> options(cairo_font_options_create());

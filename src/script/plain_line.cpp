@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "job/emphasis.h"
 #include "script/script_lines.h"
 #include "script/text_case.h"
 
@@ -78,12 +79,44 @@ std::string withoutEmphasis(std::string_view line) {
 
 }  // namespace
 
-std::string withoutMarkdown(std::string_view line) {
+namespace {
+
+std::string_view withoutLineMarks(std::string_view line) {
   line = bareText(line);
-  if (isRule(line)) return {};
-  line = withoutHeadingSigns(withoutBlockMarks(line));
+  return isRule(line) ? std::string_view() : withoutHeadingSigns(withoutBlockMarks(line));
+}
+
+std::string withStarsOnly(std::string_view line) {
+  line = withoutLineMarks(line);
+  std::vector<EmphasisRun> runs = emphasisRuns(line);
+  for (EmphasisRun& run : runs) run.text = withoutEmphasis(run.text);
+  return withStars(runs);
+}
+
+}  // namespace
+
+std::string withoutMarkdown(std::string_view line) {
+  line = withoutLineMarks(line);
   if (line.find_first_of("*_`\\") == std::string_view::npos) return std::string(line);
   return std::string(bareText(withoutEmphasis(line)));
+}
+
+std::string withStress(const ScriptLine& line, std::string_view words) {
+  const std::string& from = line.stressed;
+  std::size_t at = from.size();
+  int stars = 0;
+  for (std::size_t i = words.size(); i > 0;) {
+    if (at == 0) return std::string(words);
+    --at;
+    if (from[at] == words[i - 1])
+      --i;
+    else if (from[at] == '*')
+      ++stars;
+    else
+      return std::string(words);
+  }
+  if (at > 0 && from[at - 1] == '*' && stars % 2 == 1) --at, ++stars;
+  return stars % 2 == 0 ? from.substr(at) : std::string(words);
 }
 
 std::vector<ScriptLine> splitLines(std::string_view text) {
@@ -92,8 +125,8 @@ std::vector<ScriptLine> splitLines(std::string_view text) {
     const std::size_t end = std::min(text.find('\n', start), text.size());
     const std::string_view line = text.substr(start, end - start);
     const std::size_t indent = std::min(line.find_first_not_of(' '), line.size());
-    lines.push_back(
-        {static_cast<int>(lines.size()) + 1, indent, line.size(), withoutMarkdown(line)});
+    lines.push_back({static_cast<int>(lines.size()) + 1, indent, line.size(), withoutMarkdown(line),
+                     withStarsOnly(line)});
     start = end + 1;
   }
   return lines;

@@ -146,8 +146,15 @@ TEST_CASE("description after copy is not taken for copy when a picture is meant"
 
 TEST_CASE("an emoji, smart quotes and Markdown marks neither hide a cue nor get lost") {
   const CopyItem item = itemFrom("* **MARA:** \u201cDon\u2019t\u201d *ring* it \U0001F514");
-  CHECK(item.text == "\u201cDon\u2019t\u201d ring it \U0001F514");
+  CHECK(item.text == "\u201cDon\u2019t\u201d *ring* it \U0001F514");
   CHECK(item.speaker == "mara");
+}
+
+TEST_CASE("stress stays with the words, marks around the whole cue do not") {
+  CHECK(itemFrom("MARA: I __never__ said that.").text == "I *never* said that.");
+  CHECK(itemFrom("MARA: **Never!**").text == "*Never!*");
+  CHECK(itemFrom("**MARA: Never.**").text == "Never.");
+  CHECK(itemFrom("MARA:\nI said 2 * 3, *not* 4.").text == "I said 2 * 3, *not* 4.");
 }
 
 TEST_CASE("the cast section gives sex, height and build") {

@@ -15,11 +15,15 @@ struct ScriptLine {
   std::size_t indent = 0;  ///< spaces in front
   std::size_t width = 0;   ///< bytes as received
   std::string text;        ///< trimmed, without Markdown marks; empty for blank lines and rules
+  std::string stressed;    ///< the same with a star on each side of stressed words
 };
 
 std::vector<ScriptLine> splitLines(std::string_view text);
 /// One line without heading signs, quote and list marks, emphasis and rules.
 std::string withoutMarkdown(std::string_view line);
+/// Words from the end of a line's text as they stand in `stressed`, with their stars; as they are
+/// when stress begins before them.
+std::string withStress(const ScriptLine& line, std::string_view words);
 
 struct PageHead {
   int first = 0, last = 0;

@@ -182,7 +182,7 @@ class PageWalker {
     for (const std::string& modifier : cue->unknown) unknownModifier(line.number, modifier);
     RawCopy item;
     item.line = line.number;
-    item.text = cue->words;
+    item.text = withStress(line, cue->words);
     item.cue = std::move(*cue);
     panel()->copy.push_back(std::move(item));
     inCopy_ = true;
@@ -252,7 +252,7 @@ class PageWalker {
     const bool wrapped = !item.text.empty() && !afterBlank_ &&
                          (lastWidth_ >= kWrappedWidth || startsLower(line.text));
     if (!item.text.empty()) item.text += wrapped ? ' ' : '\n';
-    item.text += line.text;
+    item.text += withStress(line, line.text);
     if (copyIndent_ == 0) copyIndent_ = line.indent;
   }
 
