@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
 
 #include "command/job_pages.h"
 
@@ -51,22 +54,63 @@ std::vector<ScriptChange> castChanges(const std::vector<Character>& before,
   return out;
 }
 
+int beatsInCommon(const Page& was, const ScriptPage& is) {
+  const auto known = [&](const Beat& beat) {
+    return std::any_of(was.beats.begin(), was.beats.end(),
+                       [&](const Beat& other) { return other.id == beat.id; });
+  };
+  return static_cast<int>(std::count_if(is.beats.begin(), is.beats.end(), known));
+}
+
+/// For each revised page the page it was before, or nothing: the one with most beats in common, of
+/// equals the one of its number. A page that was slips along when another is put in before it.
+std::vector<const Page*> originsOf(const std::vector<Page>& before,
+                                   const std::vector<ScriptPage>& after) {
+  std::vector<std::tuple<int, bool, std::size_t, std::size_t>> pairs;
+  for (std::size_t is = 0; is < after.size(); ++is)
+    for (std::size_t was = 0; was < before.size(); ++was) {
+      const int common = beatsInCommon(before[was], after[is]);
+      const bool otherNumber = before[was].number != after[is].number;
+      if (common > 0 || !otherNumber) pairs.emplace_back(-common, otherNumber, is, was);
+    }
+  std::sort(pairs.begin(), pairs.end());
+  std::vector<const Page*> origins(after.size());
+  std::set<std::size_t> taken;
+  for (const auto& [cost, otherNumber, is, was] : pairs)
+    if (origins[is] == nullptr && taken.insert(was).second) origins[is] = &before[was];
+  return origins;
+}
+
+/// Corrections go with their beats, also onto another page; those of beats that are gone stay.
+void carryOverrides(const std::vector<Page>& before, std::vector<Page>& pages) {
+  std::map<std::string, BeatOverride> all;
+  for (const Page& old : before) all.insert(old.overrides.begin(), old.overrides.end());
+  for (Page& page : pages)
+    for (const Beat& beat : page.beats) {
+      const auto found = all.find(beat.id);
+      if (found == all.end()) continue;
+      for (Page& other : pages) other.overrides.erase(beat.id);
+      page.overrides.insert(*found);
+    }
+}
+
 /// The revised pages with brief, overrides, roughs and notes of the pages before.
 std::vector<Page> carriedPages(const std::vector<Page>& before,
                                const std::vector<ScriptPage>& after) {
+  const std::vector<const Page*> origins = originsOf(before, after);
   std::vector<Page> out;
-  for (const ScriptPage& from : after) {
-    Page page = pageOf(from);
-    for (const Page& old : before) {
-      if (old.number != page.number) continue;
-      page.overrides = old.overrides;
-      page.brief = old.brief;
-      page.roughs = old.roughs;
-      page.choice = old.choice;
-      if (!old.note.empty()) page.note = old.note;
+  for (std::size_t i = 0; i < after.size(); ++i) {
+    Page page = pageOf(after[i]);
+    if (const Page* old = origins[i]) {
+      page.overrides = old->overrides;
+      page.brief = old->brief;
+      page.roughs = old->roughs;
+      page.choice = old->choice;
+      if (!old->note.empty()) page.note = old->note;
     }
     out.push_back(std::move(page));
   }
+  carryOverrides(before, out);
   return out;
 }
 
