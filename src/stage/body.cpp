@@ -4,7 +4,6 @@
 // stature per sex. Head counts of children: US Navy, Illustrator Draftsman, NAVEDTRA 14262 p. 3-34.
 // What a build does to breadths is common practice, no source.
 #include <algorithm>
-#include <cctype>
 
 #include "stage/figure.h"
 
@@ -62,35 +61,6 @@ double headShare(const Character& character) {
   return kHead;
 }
 
-std::string lowered(std::string text) {
-  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return text;
-}
-
-Hair hairOf(const Character& character) {
-  static constexpr std::pair<std::string_view, Hair> kWords[] = {
-      {"bald", Hair::Bald},        {"shaven", Hair::Bald},      {"bun", Hair::Bun},
-      {"ponytail", Hair::Tail},    {"pony-tail", Hair::Tail},   {"plait", Hair::Tail},
-      {"braid", Hair::Tail},       {"bob", Hair::Bob},          {"long hair", Hair::Long},
-      {"long-haired", Hair::Long}, {"short hair", Hair::Short}, {"cropped", Hair::Short},
-      {"cap", Hair::Cap},          {"beanie", Hair::Cap},       {"woollen hat", Hair::Cap}};
-  const std::string note = lowered(character.note);
-  for (const auto& [word, hair] : kWords) {
-    const std::size_t found = note.find(word);
-    if (found == std::string::npos) continue;
-    const bool starts = found == 0 || !std::isalpha(static_cast<unsigned char>(note[found - 1]));
-    const std::size_t end = found + word.size();
-    const bool ends = end >= note.size() || !std::isalpha(static_cast<unsigned char>(note[end]));
-    if (starts && ends) return hair;
-  }
-  unsigned sum = 2166136261u;  // FNV-1a
-  for (const char c : character.id) sum = (sum ^ static_cast<unsigned char>(c)) * 16777619u;
-  static constexpr Hair kHers[] = {Hair::Bun, Hair::Bob, Hair::Tail, Hair::Long};
-  static constexpr Hair kHis[] = {Hair::Short, Hair::Short, Hair::Cap, Hair::Bald};
-  const unsigned pick = (sum >> 8) % 4;
-  return character.sex == Sex::Female ? kHers[pick] : kHis[pick];
-}
-
 void setLengths(Body& body, double head) {
   const double h = body.stature;
   const double rest = h * (1 - head) / (1 - kHead);  // all but the head scales alike
@@ -127,7 +97,6 @@ Body bodyOf(const Character& character) {
   const Build build = buildOf(character.build);
   body.heft = build.heft;
   body.muscle = build.muscle;
-  body.hair = hairOf(character);
   const double head = headShare(character);
   setLengths(body, head);
   setBreadths(body, body.sex == Sex::Male ? kMale : kFemale, build, head);

@@ -19,6 +19,14 @@ namespace {
 constexpr double kBlendedDetail = 0.8;  // coarser meshes serve measures, which ask no light
 constexpr double kBlendCell = 0.022;    // of stature: half an arm
 
+/// Nothing that is worn goes lower than the body does; `worn` is its first point.
+void stayAboveGround(Mesh& mesh, std::size_t worn) {
+  double floor = mesh.points.front().y();
+  for (std::size_t i = 0; i < worn; ++i) floor = std::min(floor, mesh.points[i].y());
+  for (std::size_t i = worn; i < mesh.points.size(); ++i)
+    mesh.points[i].y() = std::max(mesh.points[i].y(), floor);
+}
+
 }  // namespace
 
 Ring ringAt(const Vec3& centre, const Eigen::Matrix3d& frame, const Girth& girth, double side,
@@ -63,13 +71,18 @@ Mesh bodyMesh(const Body& body, const Skeleton& skeleton, double detail) {
   }
   const std::size_t massed = sculpt.mesh.points.size();
   addHead(sculpt);
-  addHair(sculpt);
   for (const bool left : {true, false}) {
     addForearm(sculpt, left);
     addShank(sculpt, left);
     addHand(sculpt, left);
     addFoot(sculpt, left);
   }
+  const std::size_t worn = sculpt.mesh.points.size();
+  if (body.look.hatKind != Hat::Hood) addHair(sculpt);
+  addBeard(sculpt);
+  addHat(sculpt);
+  if (body.look.clothed) addGarments(sculpt);
+  stayAboveGround(sculpt.mesh, worn);
   shadeSmoothly(sculpt.mesh, 0, 0);
   if (detail >= kBlendedDetail) blendNormals(sculpt.mesh, massed, kBlendCell * sculpt.unit);
   return std::move(sculpt.mesh);

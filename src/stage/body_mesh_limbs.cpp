@@ -1,4 +1,5 @@
 // Arms and legs: a tapered form per bone, rounded at the joint as wide as the joint.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -35,6 +36,26 @@ constexpr Swell kShank[] = {
     {0.28, {0.036, 0.031, 0.027, 0.047}}, {0.46, {0.030, 0.031, 0.024, 0.041}},
     {0.76, {0.018, 0.017, 0.019, 0.023}}, {1.00, {0.017, 0.019, 0.018, 0.020}}};
 
+/// A sleeve or a leg of trousers at ease 1: radius at the near and the far end of the bone.
+struct Cloth {
+  double near, far;
+};
+constexpr Cloth kSleeveTop{0.043, 0.038}, kSleeve{0.038, 0.033};
+constexpr Cloth kLegTop{0.060, 0.050}, kLeg{0.050, 0.043}, kTuckedLeg{0.050, 0.026};
+constexpr double kCuffAt = 0.95;  // where long sleeves and trousers end on their bone
+
+/// Cloth lies on the body where that is fuller and bridges it where it is thinner.
+void clothe(std::vector<Ring>& rings, const Cloth& cloth, double ease, double unit) {
+  for (std::size_t i = 0; i < rings.size(); ++i) {
+    const double along = double(i) / double(rings.size() - 1);
+    const double loose = unit * (cloth.near + along * (cloth.far - cloth.near));
+    for (double Ring::*side : {&Ring::toRight, &Ring::toLeft, &Ring::toFront, &Ring::toBack}) {
+      double& radius = rings[i].*side;
+      radius = std::max(radius, radius + ease * (loose - radius)) + 0.0025 * unit;
+    }
+  }
+}
+
 struct Thickness {
   double arm, leg;
 };
@@ -70,35 +91,37 @@ std::vector<Ring> bone(const Swell (&swells)[N], const Vec3& from, const Vec3& t
 
 }  // namespace
 
-void addUpperArm(Sculpt& s, bool left) {
+std::vector<Ring> upperArmRings(const Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).arm;
-  const auto part = left ? BodyPart::LeftArm : BodyPart::RightArm;
   const Joint shoulder = left ? Joint::LeftShoulder : Joint::RightShoulder;
   const Joint elbow = left ? Joint::LeftElbow : Joint::RightElbow;
   const Skeleton& k = s.skeleton;
-  const auto upper = bone(kUpperArm, k[shoulder], k[elbow], k.frameOf(shoulder), side, u);
-  addLoft(s.mesh, smoothed(upper, s.fine.along), {0.034 * u, 0.025 * u}, s.fine, part);
+  auto upper = bone(kUpperArm, k[shoulder], k[elbow], k.frameOf(shoulder), side, u);
+  const Look& look = s.body.look;
+  if (look.clothed && look.sleeves != Cut::Bare) clothe(upper, kSleeveTop, look.topEase, u);
+  return upper;
 }
 
-void addForearm(Sculpt& s, bool left) {
+std::vector<Ring> forearmRings(const Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).arm;
-  const auto part = left ? BodyPart::LeftArm : BodyPart::RightArm;
   const Joint elbow = left ? Joint::LeftElbow : Joint::RightElbow;
   const Joint wrist = left ? Joint::LeftWrist : Joint::RightWrist;
   const Skeleton& k = s.skeleton;
-  auto fore = bone(kForearm, k[elbow], k[wrist], k.frameOf(elbow), side, u);
+  const bool sleeved = s.body.look.clothed && s.body.look.sleeves == Cut::Long;
+  const Vec3 end = k[elbow] + (sleeved ? kCuffAt : 1) * (k[wrist] - k[elbow]);
+  auto fore = bone(kForearm, k[elbow], end, k.frameOf(elbow), side, u);
   for (std::size_t i = 0; i < fore.size(); ++i) {
     const Mat3 turned = turnedForearm(k.frameOf(elbow), k.frameOf(wrist), side,
                                       std::min(1.0, std::max(0.0, kForearm[i].along - 0.1) / 0.8));
     fore[i].right = turned.col(0);
     fore[i].front = turned.col(2);
   }
-  addLoft(s.mesh, smoothed(fore, s.fine.along), {0.025 * u, 0.010 * u}, s.fine, part);
+  if (sleeved) clothe(fore, kSleeve, s.body.look.topEase, u);
+  return fore;
 }
 
-void addThigh(Sculpt& s, bool left) {
+std::vector<Ring> thighRings(const Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).leg;
-  const auto part = left ? BodyPart::LeftLeg : BodyPart::RightLeg;
   const Joint hip = left ? Joint::LeftHip : Joint::RightHip;
   const Joint knee = left ? Joint::LeftKnee : Joint::RightKnee;
   const Skeleton& k = s.skeleton;
@@ -106,17 +129,50 @@ void addThigh(Sculpt& s, bool left) {
   const double reach = (0.5 - kHipApart) * s.body.hipBreadth;  // joint to hip's side
   for (std::size_t i = 0; i < 2; ++i)
     (left ? thigh[i].toLeft : thigh[i].toRight) = (i == 0 ? 0.94 : 1.0) * reach;
-  addLoft(s.mesh, smoothed(thigh, s.fine.along), {0.046 * u, 0.032 * u}, s.fine, part);
+  const Look& look = s.body.look;
+  if (look.clothed && look.legCut != Cut::Bare) clothe(thigh, kLegTop, look.legEase, u);
+  return thigh;
 }
 
-void addShank(Sculpt& s, bool left) {
+std::vector<Ring> shankRings(const Sculpt& s, bool left) {
   const double side = sideOf(left), u = s.unit * thicknessOf(s.body).leg;
-  const auto part = left ? BodyPart::LeftLeg : BodyPart::RightLeg;
   const Joint knee = left ? Joint::LeftKnee : Joint::RightKnee;
   const Joint ankle = left ? Joint::LeftAnkle : Joint::RightAnkle;
   const Skeleton& k = s.skeleton;
-  const auto shank = bone(kShank, k[knee], k[ankle], k.frameOf(knee), side, u);
-  addLoft(s.mesh, smoothed(shank, s.fine.along), {0.032 * u, 0.014 * u}, s.fine, part);
+  auto shank = bone(kShank, k[knee], k[ankle], k.frameOf(knee), side, u);
+  const Look& look = s.body.look;
+  if (look.clothed && look.legCut == Cut::Long)
+    clothe(shank, look.boots > 0 ? kTuckedLeg : kLeg, look.legEase, u);
+  return shank;
+}
+
+void addUpperArm(Sculpt& s, bool left) {
+  const double u = s.unit * thicknessOf(s.body).arm;
+  addLoft(s.mesh, smoothed(upperArmRings(s, left), s.fine.along), {0.034 * u, 0.025 * u}, s.fine,
+          left ? BodyPart::LeftArm : BodyPart::RightArm);
+}
+
+void addForearm(Sculpt& s, bool left) {
+  const double u = s.unit * thicknessOf(s.body).arm;
+  const bool sleeved = s.body.look.clothed && s.body.look.sleeves == Cut::Long;
+  addLoft(s.mesh, smoothed(forearmRings(s, left), s.fine.along),
+          {0.025 * u, sleeved ? 0.0 : 0.010 * u}, s.fine,
+          left ? BodyPart::LeftForearm : BodyPart::RightForearm);
+}
+
+void addThigh(Sculpt& s, bool left) {
+  const double u = s.unit * thicknessOf(s.body).leg;
+  addLoft(s.mesh, smoothed(thighRings(s, left), s.fine.along), {0.046 * u, 0.032 * u}, s.fine,
+          left ? BodyPart::LeftLeg : BodyPart::RightLeg);
+}
+
+void addShank(Sculpt& s, bool left) {
+  const double u = s.unit * thicknessOf(s.body).leg;
+  const Look& look = s.body.look;
+  const bool trousered = look.clothed && look.legCut == Cut::Long && look.boots == 0;
+  addLoft(s.mesh, smoothed(shankRings(s, left), s.fine.along),
+          {0.032 * u, trousered ? 0.0 : 0.014 * u}, s.fine,
+          left ? BodyPart::LeftShank : BodyPart::RightShank);
 }
 
 }  // namespace tw

@@ -12,6 +12,11 @@ using Mat3 = Eigen::Matrix3d;
 
 constexpr double kDrawnWaist = 0.86;  // of ANSUR's mean: artists draw the trained body
 constexpr double kDrawnWaistHer = 0.78;
+constexpr std::size_t kBeltRing = 4;
+constexpr double kSkinTight = 0.3;      // a top tighter than this shows the chest's forms
+constexpr double kCoversSeat = 0.3;     // a coat longer than this hides the seat
+constexpr double kClothWaist = 0.13;    // a loose top hides that much of the waist
+constexpr double kClothChest = 0.0085;  // of stature: how far a heavy top stands off
 
 /// For forms that lie mostly inside others.
 Fineness innerFineness(Fineness fine) {
@@ -34,12 +39,26 @@ Ring ringOf(const Sculpt& s, const Slice& slice) {
   return ringAt(at, frame, {slice.half, slice.half, slice.front, slice.back}, 1, 1, slice.square);
 }
 
-std::vector<Ring> trunkRings(const Sculpt& s) {
+/// Cloth hangs from the chest's fullest front instead of following every form below it.
+void clothe(std::vector<Ring>& rings, bool her, double ease, double unit) {
+  const double off = kClothChest * (0.35 + ease) * unit;
+  for (std::size_t i = 2; i < rings.size(); ++i) {
+    const bool onChest = i >= 7 && i <= 9;
+    rings[i].toRight += off;
+    rings[i].toLeft += off;
+    rings[i].toFront += off + (onChest && her ? 0.012 * unit : 0);
+    rings[i].toBack += off;
+  }
+}
+
+std::vector<Ring> trunkShape(const Sculpt& s) {
   const Body& b = s.body;
   const bool her = b.sex == Sex::Female;
+  const double ease = b.look.clothed ? b.look.topEase : 0;
   const double u = s.unit * (0.6 + 0.4 * b.heft);
   const double hip = 0.5 * b.hipBreadth, chest = 0.5 * b.chestBreadth;
-  const double waist = 0.5 * b.waistBreadth * (her ? kDrawnWaistHer : kDrawnWaist);
+  const double waist =
+      0.5 * b.waistBreadth * (her ? kDrawnWaistHer : kDrawnWaist) * (1 + kClothWaist * ease);
   const double deep = b.chestDepth, belly = b.waistBreadth / (0.185 * s.unit);
   const Slice slices[] = {
       {Joint::Pelvis, -0.19, 0.34 * hip, 0.030 * u, 0.038 * u, 0.1},
@@ -57,6 +76,7 @@ std::vector<Ring> trunkRings(const Sculpt& s) {
       {Joint::Chest, 1.13, 0.40 * chest, 0.05 * deep, 0.37 * deep, 0}};
   std::vector<Ring> rings;
   for (const Slice& slice : slices) rings.push_back(ringOf(s, slice));
+  if (b.look.clothed) clothe(rings, her, ease, s.unit);
   return rings;
 }
 
@@ -143,17 +163,38 @@ void addButtock(Sculpt& s, bool left) {
   const Vec3 at = s.skeleton[Joint::Pelvis] +
                   pelvis * Vec3(side * kSeatApart * s.body.hipBreadth, kSeatUp * u, kSeatBack * u);
   const double full = s.body.sex == Sex::Female ? kSeatHers : kSeatHis;
-  addEgg(s, at, pelvis, Vec3(kSeatAcross, kSeatHigh, kSeatDeep) * u * full, BodyPart::Torso);
+  addEgg(s, at, pelvis, Vec3(kSeatAcross, kSeatHigh, kSeatDeep) * u * full, BodyPart::Hips);
+}
+
+/// What lies below the belt belongs to the legs' clothes. `along` is the belt's axis, up or down.
+void markHips(Mesh& mesh, std::size_t firstTriangle, const Vec3& belt, Vec3 along) {
+  if (along.dot(mesh.points[mesh.triangles[firstTriangle][0]] - belt) > 0) along = -along;
+  for (std::size_t t = firstTriangle; t < mesh.triangles.size(); ++t) {
+    const auto& corners = mesh.triangles[t];
+    const bool below = std::all_of(corners.begin(), corners.end(), [&](std::uint32_t i) {
+      return along.dot(mesh.points[i] - belt) < 1e-6;
+    });
+    if (below) mesh.part[t] = static_cast<std::uint8_t>(BodyPart::Hips);
+  }
 }
 
 }  // namespace
 
+std::vector<Ring> trunkRings(const Sculpt& sculpt) {
+  return trunkShape(sculpt);
+}
+
 void addTrunk(Sculpt& sculpt) {
-  addLoft(sculpt.mesh, smoothed(trunkRings(sculpt), sculpt.fine.along),
-          {0.02 * sculpt.unit, 0.01 * sculpt.unit}, sculpt.fine, BodyPart::Torso);
+  const std::vector<Ring> rings = trunkShape(sculpt);
+  const Ring belt = rings[kBeltRing];
+  const std::size_t first = sculpt.mesh.triangles.size();
+  addLoft(sculpt.mesh, smoothed(rings, sculpt.fine.along), {0.02 * sculpt.unit, 0.01 * sculpt.unit},
+          sculpt.fine, BodyPart::Torso);
+  markHips(sculpt.mesh, first, belt.centre, belt.right.cross(belt.front));
+  const Look& look = sculpt.body.look;
   for (const bool left : {true, false}) {
-    addBreastOrPectoral(sculpt, left);
-    addButtock(sculpt, left);
+    if (!look.clothed || look.topEase < kSkinTight) addBreastOrPectoral(sculpt, left);
+    if (look.skirtLength < kCoversSeat) addButtock(sculpt, left);
   }
 }
 
@@ -177,7 +218,7 @@ void addNeck(Sculpt& s) {
   rings.push_back(ringAt(base + 0.8 * (skull - base), head, {0.034, 0.034, 0.032, 0.040}, 1, u));
   rings.push_back(
       ringAt(skull + head.col(1) * 0.01 * s.unit, head, {0.033, 0.033, 0.029, 0.040}, 1, u));
-  addLoft(s.mesh, rings, {0.01 * u, 0.012 * u}, s.fine, BodyPart::Torso);
+  addLoft(s.mesh, rings, {0.01 * u, 0.012 * u}, s.fine, BodyPart::Neck);
 }
 
 }  // namespace tw

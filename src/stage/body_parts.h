@@ -32,11 +32,37 @@ Ring ringAt(const Vec3& centre, const Eigen::Matrix3d& frame, const Girth& girth
 void addEgg(Sculpt& sculpt, const Vec3& centre, const Eigen::Matrix3d& frame, const Vec3& radii,
             BodyPart part);
 
+/// Rings as they are drawn, clothes included: of the trunk from the seat up, of limbs from the near
+/// joint down, of a skirt or coat from the waist down (empty without one).
+std::vector<Ring> trunkRings(const Sculpt& sculpt);
+std::vector<Ring> upperArmRings(const Sculpt& sculpt, bool left);
+std::vector<Ring> forearmRings(const Sculpt& sculpt, bool left);
+std::vector<Ring> thighRings(const Sculpt& sculpt, bool left);
+std::vector<Ring> shankRings(const Sculpt& sculpt, bool left);
+std::vector<Ring> skirtRings(const Sculpt& sculpt);
+std::vector<Ring> collarRings(const Sculpt& sculpt);
+
+/// A slice of the head: height above the chin (head heights), half breadth (half head breadths),
+/// front and back of the ear's axis (head depths), squareness.
+struct HeadSlice {
+  double up, half, front, back, square;
+};
+Ring headRing(const Sculpt& sculpt, const HeadSlice& slice);
+/// Heads are looked at closest.
+Fineness headFineness(Fineness fine);
+
+/// A point in head units: x half breadths, y head heights above the chin, z head depths.
+Vec3 onHead(const Sculpt& sculpt, const Vec3& p);
+
 void addTrunk(Sculpt& sculpt);
 void addShoulders(Sculpt& sculpt, bool left);
 void addNeck(Sculpt& sculpt);
 void addHead(Sculpt& sculpt);
 void addHair(Sculpt& sculpt);
+void addBeard(Sculpt& sculpt);
+void addHat(Sculpt& sculpt);
+/// Coat or skirt, collar, scarf, gauntlets, boots: what stands off the body.
+void addGarments(Sculpt& sculpt);
 void addUpperArm(Sculpt& sculpt, bool left);
 void addForearm(Sculpt& sculpt, bool left);
 void addHand(Sculpt& sculpt, bool left);

@@ -72,16 +72,4 @@ TEST_CASE("a build that is not known counts as medium") {
         bodyOf(person(Sex::Male, 1.8)).hipBreadth);
 }
 
-TEST_CASE("hair follows the character's note and otherwise stays the same for an id") {
-  Character c = person(Sex::Female, 1.7);
-  c.note = "Salvage diver. Wears a Bun.";
-  CHECK(bodyOf(c).hair == Hair::Bun);
-  c.note = "bald";
-  CHECK(bodyOf(c).hair == Hair::Bald);
-  c.note = "a captain, bundled up";  // neither cap nor bun
-  const Hair chosen = bodyOf(c).hair;
-  c.note.clear();
-  CHECK(bodyOf(c).hair == chosen);
-}
-
 }  // namespace tw

@@ -21,6 +21,7 @@
 
 #include "geometry/polygon.h"
 #include "stage/face_lines.h"
+#include "stage/garment_lines.h"
 #include "stage/pen.h"
 #include "stage/picture.h"
 #include "stage/rasterise.h"
@@ -50,11 +51,7 @@ std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& ca
                .isSet = solid.isSet,
                .isFocus = solid.isFocus,
                .head = solid.head,
-               .hair = solid.hair,
-               .seams = solid.seams,
-               .top = solid.top,
-               .legs = solid.legs,
-               .shoes = solid.shoes};
+               .look = solid.look};
     if (solid.figure >= 0) {
       FineBody fine = fineBody(solid.mesh, camera, width);
       copy.mesh = std::move(fine.surface);
@@ -81,6 +78,7 @@ class PanelArtist {
         picture_(renderLit()),
         view_{picture_, camera_, frame},
         windows_(windowsOf(picture_, solids_.size())),
+        partWindows_(partWindowsOf(picture_, windows_)),
         ordinaryDepth_(findOrdinaryDepth()) {}
 
   Drawing draw(const Polygon& panel) {
@@ -187,29 +185,30 @@ class PanelArtist {
     addTone(traced(shade, view_, {0.5f, least, std::clamp(calmMm, 0.4, 1.2)}), darkness);
   }
 
-  /// Hair and costume whose value lies above `over`, up to `upTo`.
+  /// Hair and costume whose value lies above `over`, up to `upTo`. Parts of one value are one
+  /// area, so that no seam of paper shows between them.
   void addCostumes(double over, double upTo) {
-    using enum BodyPart;
     for (std::size_t i = 0; i < solids_.size(); ++i) {
-      const Solid& s = solids_[i];
-      if (s.figure < 0) continue;
-      const auto add = [&](double value, std::initializer_list<BodyPart> parts) {
-        if (value > over && value <= upTo) addParts(i, parts, value);
-      };
-      add(s.top, {Torso, LeftArm, RightArm});
-      add(s.legs, {LeftLeg, RightLeg});
-      add(s.shoes, {LeftFoot, RightFoot});
-      add(s.hair, {Hair});
+      if (solids_[i].figure < 0) continue;
+      const PartValues values = valuesOf(solids_[i].look);
+      PartValues left = values;
+      for (const double value : values) {
+        if (value <= over || value > upTo) continue;
+        if (std::find(left.begin(), left.end(), value) == left.end()) continue;
+        std::replace(left.begin(), left.end(), value, 0.0);
+        addCostume(i, value, values);
+      }
     }
   }
 
-  void addParts(std::size_t solid, std::initializer_list<BodyPart> parts, double value) {
-    const Field mask = fieldOf(picture_, windows_[solid], [&](std::size_t i) {
-      const auto part = static_cast<BodyPart>(picture_.part[i]);
-      return picture_.solid[i] == static_cast<std::int16_t>(solid) &&
-                     std::find(parts.begin(), parts.end(), part) != parts.end()
-                 ? 1.f
-                 : 0.f;
+  void addCostume(std::size_t solid, double value, const PartValues& values) {
+    Window window;
+    for (std::size_t part = 0; part < values.size(); ++part)
+      if (values[part] == value) window = around(window, partWindows_[solid][part]);
+    if (window.width == 0) return;
+    const Field mask = fieldOf(picture_, window, [&](std::size_t at) {
+      const bool ours = picture_.solid[at] == static_cast<std::int16_t>(solid);
+      return ours && values[picture_.part[at]] == value ? 1.f : 0.f;
     });
     addTone(shapeOf(mask, 0.3), value);
   }
@@ -295,6 +294,8 @@ class PanelArtist {
   }
 
   void addFace(std::size_t i) {
+    for (Stroke& stroke : drawnGarments(all_[i], static_cast<int>(i), view_, lineMm()))
+      out_.strokes.push_back(std::move(stroke));
     FaceDrawing face = faceLines(solids_[i], static_cast<int>(i), view_, lineMm());
     for (Tone& tone : face.tones) out_.tones.push_back(std::move(tone));
     for (Stroke& stroke : face.strokes) out_.strokes.push_back(std::move(stroke));
@@ -309,7 +310,8 @@ class PanelArtist {
   Vec3 light_;
   Picture picture_;
   PanelView view_;
-  std::vector<Window> windows_;  ///< where each solid is seen
+  std::vector<Window> windows_;           ///< where each solid is seen
+  std::vector<PartWindows> partWindows_;  ///< where each part of it is seen
   double ordinaryDepth_;
   Drawing out_;
 };

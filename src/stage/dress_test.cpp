@@ -4,30 +4,6 @@
 
 using namespace tw;
 
-namespace {
-
-Solid dressed(const std::string& who) {
-  Character character;
-  character.id = who;
-  const Body body = bodyOf(character);
-  const Skeleton skeleton = posed(body, Pose{}, SetFigure{});
-  Solid solid;
-  dress(solid, body, skeleton, who);
-  return solid;
-}
-
-bool alike(const Solid& a, const Solid& b) {
-  return a.hair == b.hair && a.top == b.top && a.legs == b.legs && a.shoes == b.shoes;
-}
-
-}  // namespace
-
-TEST_CASE("a character is dressed the same every time, and not all are dressed alike") {
-  CHECK(alike(dressed("ines"), dressed("ines")));
-  CHECK_FALSE(alike(dressed("ines"), dressed("teo")));
-  CHECK_FALSE(alike(dressed("teo"), dressed("brannoch")));
-}
-
 TEST_CASE("head marks lie where the head is: eyes under the crown, before the skull") {
   Character character;
   const Body body = bodyOf(character);

@@ -78,7 +78,7 @@ class FaceArtist {
     page = view_.pageFromPx(px);
     const std::size_t i = view_.pixelAt(px);
     return view_.picture.solid[i] == index_ &&
-           view_.picture.part[i] != static_cast<std::uint8_t>(BodyPart::Hair) &&
+           view_.picture.part[i] == static_cast<std::uint8_t>(BodyPart::Head) &&
            std::abs(view_.picture.depth[i] - view_.camera.depth(world)) < kDepthSlackM;
   }
 

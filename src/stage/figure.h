@@ -17,6 +17,7 @@
 #include "base/result.h"
 #include "job/beat.h"
 #include "job/rough.h"
+#include "stage/look.h"
 
 namespace tw {
 
@@ -64,12 +65,17 @@ enum class BodyPart : std::uint8_t {
   LeftFoot,
   RightFoot,
   Hair,
+  Neck,
+  LeftForearm,
+  RightForearm,
+  LeftShank,
+  RightShank,
+  Skirt,  ///< of a coat too
+  Hips,   ///< the trunk below the belt
+  Hat,
+  Scarf,
   Count
 };
-
-/// How the hair is drawn: chosen by words in the character's note ("bald", "bun", "bob", "short",
-/// "long", "tail", "cap"), else fixed by the character's id.
-enum class Hair : std::uint8_t { Short, Bun, Bob, Long, Tail, Cap, Bald };
 
 /// Segment lengths and breadths in metres; Drillis & Contini 1966 lengths, ANSUR II sex-specific
 /// breadths. Children and heroic figures have other head counts; the rest scales with them.
@@ -82,7 +88,7 @@ struct Body {
   double heft = 1;                                        ///< thickness of soft parts, 1 = medium
   double muscle = 1;                                      ///< swell of limbs, 1 = medium
   Sex sex = Sex::Female;
-  Hair hair = Hair::Short;
+  Look look;  ///< bare unless the wardrobe dresses it
 };
 Body bodyOf(const Character& character);
 

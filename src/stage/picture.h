@@ -24,11 +24,12 @@ struct HeadMarks {
 };
 HeadMarks headMarks(const Body& body, const Skeleton& skeleton);
 
-/// A line of the costume: where a plane cuts the parts of the body that it is on.
-struct Seam {
-  Vec3 at, normal;
-  std::uint32_t parts = 0;  ///< bit per BodyPart
-  double reachM = 10;       ///< no farther than this from `at`
+/// A line of the costume: places on the surface of a figure with the directions they look to.
+struct GarmentLine {
+  std::vector<Vec3> at, out;
+  std::uint32_t parts = 0;  ///< bit per BodyPart on which it may be seen
+  double leastHeadMm = 0;   ///< left out when the head is smaller on the page
+  double weight = 1;        ///< of the drawing's base line
 };
 
 /// The light that roughs are drawn by comes over the artist's left shoulder, whichever way the
@@ -42,15 +43,14 @@ struct Solid {
   int prop = -1;       ///< index into the staging's props, or −1
   bool isSet = false;  ///< walls, stairs, far things: drawn lighter
   bool isFocus = false;
-  std::optional<HeadMarks> head;        ///< figures: the face is drawn when it is large enough
-  double hair = 0.85;                   ///< darkness of what is marked BodyPart::Hair
-  std::vector<Seam> seams;              ///< collar, belt, cuffs
-  double top = 0, legs = 0, shoes = 0;  ///< the costume's own values, 0 paper … 1 black
+  std::optional<HeadMarks> head;  ///< figures: the face is drawn when it is large enough
+  Look look;                      ///< figures: values of hair and costume
+  std::vector<GarmentLine> garmentLines;
 };
 
-/// Gives a figure's solid its head marks, seams and the values of hair and costume: plain ones that
-/// are always the same for the same character id, so that two characters are told apart.
-void dress(Solid& solid, const Body& body, const Skeleton& skeleton, const std::string& who);
+/// Gives a figure's solid its head marks, the values of its look and, when it will be drawn, the
+/// lines of its costume.
+void dress(Solid& solid, const Body& body, const Skeleton& skeleton, bool withLines = true);
 
 struct Picture {
   int width = 0, height = 0;

@@ -13,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <tuple>
 
 #include "geometry/polygon.h"
 
@@ -181,28 +182,59 @@ Window wholeOf(const Picture& picture) {
   return {0, 0, picture.width, picture.height};
 }
 
+namespace {
+
+/// Bounds of pixels, both inclusive, grown run by run.
+struct PixelBox {
+  int left = 1 << 30, top = 1 << 30, right = -1, bottom = -1;
+  void add(int from, int to, int y) {
+    *this = {std::min(left, from), std::min(top, y), std::max(right, to), y};
+  }
+  Window inside(const Picture& picture) const {
+    constexpr int kMargin = 8;
+    if (right < 0) return {};
+    const int x = std::max(0, left - kMargin), y = std::max(0, top - kMargin);
+    return {x, y, std::min(picture.width, right + 1 + kMargin) - x,
+            std::min(picture.height, bottom + 1 + kMargin) - y};
+  }
+};
+
+}  // namespace
+
 std::vector<Window> windowsOf(const Picture& picture, std::size_t solids) {
-  constexpr int kMargin = 8;
-  struct Box {
-    int left = 1 << 30, top = 1 << 30, right = -1, bottom = -1;
-  };
-  std::vector<Box> boxes(solids);
+  std::vector<PixelBox> boxes(solids);
   for (int y = 0; y < picture.height; ++y) {
     const std::int16_t* row = &picture.solid[static_cast<std::size_t>(y) * picture.width];
     for (int x = 0; x < picture.width;) {
       const int start = x;  // a run of one solid at a time
       while (x < picture.width && row[x] == row[start]) ++x;
-      if (row[start] < 0) continue;
-      Box& b = boxes[static_cast<std::size_t>(row[start])];
-      b = {std::min(b.left, start), std::min(b.top, y), std::max(b.right, x - 1), y};
+      if (row[start] >= 0) boxes[static_cast<std::size_t>(row[start])].add(start, x - 1, y);
     }
   }
   std::vector<Window> out;
-  for (const Box& b : boxes) {
-    const int left = std::max(0, b.left - kMargin), top = std::max(0, b.top - kMargin);
-    const int right = std::min(picture.width, b.right + 1 + kMargin);
-    const int bottom = std::min(picture.height, b.bottom + 1 + kMargin);
-    out.push_back(b.right < 0 ? Window{} : Window{left, top, right - left, bottom - top});
+  for (const PixelBox& box : boxes) out.push_back(box.inside(picture));
+  return out;
+}
+
+std::vector<PartWindows> partWindowsOf(const Picture& picture, const std::vector<Window>& windows) {
+  std::vector<PartWindows> out(windows.size());
+  for (std::size_t solid = 0; solid < windows.size(); ++solid) {
+    const Window& w = windows[solid];
+    std::array<PixelBox, std::tuple_size_v<PartWindows>> boxes;
+    for (int y = w.y; y < w.y + w.height; ++y) {
+      const std::size_t row = static_cast<std::size_t>(y) * picture.width;
+      for (int x = w.x; x < w.x + w.width;) {
+        const int start = x;  // a run of one part at a time
+        const auto at = [&](int column) { return row + static_cast<std::size_t>(column); };
+        while (x < w.x + w.width && picture.solid[at(x)] == picture.solid[at(start)] &&
+               picture.part[at(x)] == picture.part[at(start)])
+          ++x;
+        if (picture.solid[at(start)] == static_cast<std::int16_t>(solid))
+          boxes[picture.part[at(start)]].add(start, x - 1, y);
+      }
+    }
+    for (std::size_t part = 0; part < boxes.size(); ++part)
+      out[solid][part] = boxes[part].inside(picture);
   }
   return out;
 }

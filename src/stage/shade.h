@@ -2,6 +2,7 @@
 // outlines on the page. Used for shadow sides, cast shadows, hair and silhouettes.
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "stage/panel_view.h"
@@ -15,6 +16,9 @@ struct Window {
 Window wholeOf(const Picture& picture);
 /// For each solid the window around its pixels with a margin; empty where it is not seen.
 std::vector<Window> windowsOf(const Picture& picture, std::size_t solids);
+/// The same for every part of every solid; `windows` are the solids' own.
+using PartWindows = std::array<Window, static_cast<std::size_t>(BodyPart::Count)>;
+std::vector<PartWindows> partWindowsOf(const Picture& picture, const std::vector<Window>& windows);
 Window around(const Window& a, const Window& b);
 
 /// One number per pixel of a window; work outside of what is of interest is saved.

@@ -210,21 +210,6 @@ std::vector<ContourChain> smoothContours(const Mesh& mesh, const Vec3& eye) {
   return linked(pieces, LineKind::Contour, -1);
 }
 
-std::vector<ContourChain> sectionLines(const Mesh& mesh, const Vec3& at, const Vec3& normal,
-                                       std::uint32_t parts, double reachM, const Vec3& eye) {
-  std::vector<double> g(mesh.points.size());
-  for (std::size_t i = 0; i < g.size(); ++i) g[i] = normal.dot(mesh.points[i] - at);
-  std::vector<Piece> pieces;
-  for (std::uint32_t i = 0; i < mesh.triangles.size(); ++i) {
-    const auto& t = mesh.triangles[i];
-    if (!(parts >> mesh.part[i] & 1u) || !crossesZero(t, g)) continue;
-    if ((mesh.points[t[0]] - at).norm() > reachM) continue;
-    if (faceNormal(mesh, i).dot(eye - mesh.points[t[0]]) > 0)
-      pieces.push_back(zeroLine(mesh, t, g));
-  }
-  return linked(pieces, LineKind::Crease, -1);
-}
-
 std::vector<ContourChain> creases(const Mesh& mesh, const Vec3& eye, double leastAngleDeg) {
   constexpr double kCornerCosine = 0.75;  // a turn of more than 41 degrees is a corner
   const double sharp = std::cos(leastAngleDeg * std::numbers::pi / 180);

@@ -34,9 +34,4 @@ std::vector<ContourChain> smoothContours(const Mesh& mesh, const Vec3& eye);
 /// Points at the same place count as one. Chains end at corners, so that these stay sharp.
 std::vector<ContourChain> creases(const Mesh& mesh, const Vec3& eye, double leastAngleDeg = 35);
 
-/// Where a plane cuts those parts of the mesh (a bit per part) that turn to the eye.
-/// Nothing farther than `reachM` from `at`.
-std::vector<ContourChain> sectionLines(const Mesh& mesh, const Vec3& at, const Vec3& normal,
-                                       std::uint32_t parts, double reachM, const Vec3& eye);
-
 }  // namespace tw

@@ -64,18 +64,3 @@ TEST_CASE("the inside of a bowl has no contour that could be seen") {
   for (Vec3& n : hollow.normals) n = -n;
   CHECK(smoothContours(hollow, Vec3::Zero()).empty());
 }
-
-TEST_CASE("a plane cuts a cylinder in its rim's shape, seen side only") {
-  const Mesh cylinder = cylinderMesh({1, 2, 1}, 80);
-  const Vec3 eye(0, 1, -6);
-  const auto cut = sectionLines(cylinder, Vec3(0, 0.5, 0), Vec3::UnitY(), 1u, 10, eye);
-  REQUIRE(cut.size() == 1);
-  CHECK_FALSE(cut[0].closed);
-  for (const ContourPoint& p : cut[0].points) {
-    CHECK(p.at.y() == doctest::Approx(0.5));
-    CHECK(std::hypot(p.at.x(), p.at.z()) == doctest::Approx(0.5).epsilon(0.002));
-    CHECK(p.at.z() < 0.1);
-  }
-  CHECK(sectionLines(cylinder, Vec3(0, 0.5, 0), Vec3::UnitY(), 2u, 10, eye).empty());
-  CHECK(sectionLines(cylinder, Vec3(0, 0.5, 0), Vec3::UnitY(), 1u, 0.1, eye).empty());
-}

@@ -10,6 +10,7 @@
 #include "stage/solid_shapes.h"
 #include "stage/staging.h"
 #include "stage/variants.h"
+#include "stage/wardrobe.h"
 
 namespace tw {
 namespace {
@@ -59,10 +60,17 @@ Stager::~Stager() = default;
 Result<Stager> Stager::make(const std::vector<Character>& cast) {
   auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
+  const auto wardrobe = Wardrobe::load();
+  if (!wardrobe) return tl::unexpected(wardrobe.error());
+  const auto dressed = [&](const Character& character) {
+    Body body = bodyOf(character);
+    body.look = wardrobe->lookOf(character);
+    return body;
+  };
   auto impl = std::make_unique<Impl>();
   impl->poses = std::move(*poses);
-  impl->cast.stranger = bodyOf(Character{});
-  for (const Character& character : cast) impl->cast.bodies[character.id] = bodyOf(character);
+  impl->cast.stranger = dressed(Character{});
+  for (const Character& character : cast) impl->cast.bodies[character.id] = dressed(character);
   return Stager(std::move(impl));
 }
 
@@ -111,7 +119,7 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
     Solid solid;
     solid.mesh = bodyMesh(body, skeleton, detail);
     solid.figure = static_cast<int>(i);
-    dress(solid, body, skeleton, set.who);
+    dress(solid, body, skeleton, detail > kLookDetail);
     solids.push_back(std::move(solid));
     if (pose.seat <= 0 || sitsOnProp(beat, set.who)) continue;
     Solid seat;

@@ -234,10 +234,6 @@ std::vector<SeenLine> visibleLines(const Solid& solid, int index, const PanelVie
   if (solid.figure < 0)
     for (ContourChain& chain : creases(solid.mesh, view.camera.eye()))
       chains.push_back(std::move(chain));
-  for (const Seam& seam : solid.seams)
-    for (ContourChain& chain :
-         sectionLines(solid.mesh, seam.at, seam.normal, seam.parts, seam.reachM, view.camera.eye()))
-      chains.push_back(std::move(chain));
   std::vector<SeenLine> lines;
   for (const ContourChain& chain : chains)
     for (const auto& flat : flattened(chain, view)) {

@@ -66,12 +66,13 @@ void addLimbs(Builder& b, double h) {
 Volumes volumesOf(const Body& body, const Skeleton& s) {
   using enum Joint;
   const double h = body.stature;
-  Builder b(s, body.heft);
+  // Clothes stand off the body.
+  Builder b(s, body.heft * (body.look.clothed ? 1 + 0.12 * body.look.topEase : 1));
   const Vec3 axis = s[Crown] - s[Chin];
   const double skull = 0.41 * axis.norm() / body.heft;
   b.addPoints(s[Chin] + axis * 0.41, s[Chin] + axis * 0.59, skull, skull, Level::Head);
   // A bun stands out from the skull and must not be cut by the frame; other hair lies close.
-  const bool bun = body.hair == Hair::Bun;
+  const bool bun = body.look.hairCut == Hair::Bun;
   const Vec3 knot = s[Chin] + 0.9 * axis - headFront(s) * (bun ? 0.75 : 0.4) * body.headDepth;
   const double knotRadius = (bun ? 0.19 : 0.1) * body.headHeight / body.heft;
   b.addPoints(knot, knot, knotRadius, knotRadius, Level::Head);

@@ -1,0 +1,124 @@
+// Reading a look out of words.
+//
+//  1 The note becomes lower-case words; commas and full stops stay as words of their own.
+//  2 At each word the longest garment phrase wins ("long coat" before "coat"). A denial at most
+//    two words before it in the same phrase ("no beard") takes it out again.
+//  3 An everyday outfit is chosen by the id (FNV-1a: G. Fowler, L. Noll, P. Vo; constants public).
+//  4 The garments found are put on over it in the order of the file. A word for a shade before the
+//    garment ("black coat") takes the place of all its values.
+// Cost: words of the note times garments. Does badly: garments that somebody else wears, and "in
+// her helmet" told of one scene only.
+#include "stage/wardrobe.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cstdint>
+#include <optional>
+#include <utility>
+
+#include "stage/look_fields.h"
+
+namespace tw {
+namespace {
+
+using Words = std::vector<std::string>;
+constexpr std::size_t kShadeReach = 3;   // "black, worn coat" reaches this far, phrases do not
+constexpr std::size_t kDenialReach = 2;  // "without a hat"
+
+/// Lower-case words; a phrase mark is a word ",".
+Words wordsOf(std::string_view text) {
+  Words out;
+  std::string word;
+  const auto flush = [&] {
+    if (!word.empty()) out.push_back(std::exchange(word, {}));
+  };
+  for (const char c : text) {
+    const auto u = static_cast<unsigned char>(c);
+    if (std::isalnum(u) || u >= 0x80 || c == '\'') {
+      word += static_cast<char>(std::tolower(u));
+    } else {
+      flush();
+      if (c == ',' || c == ';' || c == '.') out.emplace_back(",");
+    }
+  }
+  flush();
+  return out;
+}
+
+bool standsAt(const Words& words, std::size_t at, const Words& phrase) {
+  if (at + phrase.size() > words.size()) return false;
+  for (std::size_t i = 0; i + 1 < phrase.size(); ++i)
+    if (words[at + i] != phrase[i]) return false;
+  const std::string &last = words[at + phrase.size() - 1], &asked = phrase.back();
+  return last == asked || last == asked + "s";
+}
+
+struct Worn {
+  std::size_t garment = 0, at = 0, length = 0;
+};
+
+std::optional<Worn> longestAt(const std::vector<Garment>& garments, const Words& words,
+                              std::size_t at) {
+  std::optional<Worn> best;
+  for (std::size_t g = 0; g < garments.size(); ++g)
+    for (const std::string& text : garments[g].words) {
+      const Words phrase = wordsOf(text);
+      if (standsAt(words, at, phrase) && (!best || phrase.size() > best->length))
+        best = Worn{g, at, phrase.size()};
+    }
+  return best;
+}
+
+/// Words before `at` in the same phrase, the nearest first.
+Words before(const Words& words, std::size_t at, std::size_t most) {
+  Words out;
+  while (at-- > 0 && out.size() < most && words[at] != ",") out.push_back(words[at]);
+  return out;
+}
+
+std::uint32_t numberOf(std::string_view word) {
+  std::uint32_t hash = 2166136261u;
+  for (const char c : word) hash = (hash ^ static_cast<std::uint8_t>(c)) * 16777619u;
+  // The last letter hardly reaches the upper bits; fold them over the lower ones.
+  return (hash ^ (hash >> 15)) * 2246822519u >> 16;
+}
+
+}  // namespace
+
+Look Wardrobe::lookOf(const Character& character) const {
+  Look look;
+  look.clothed = true;
+  const auto& outfits = character.build == "child"     ? childs_
+                        : character.sex == Sex::Female ? hers_
+                                                       : his_;
+  const auto put = [&](const std::vector<LookChange>& changes, const std::string& shade) {
+    for (const LookChange& change : changes) applyTo(look, change, values_, shade);
+  };
+  put(outfits[numberOf(character.id) % outfits.size()], {});
+
+  const Words words = wordsOf(character.note);
+  std::vector<std::pair<std::size_t, std::string>> worn;  // garment and shade
+  for (std::size_t at = 0; at < words.size();) {
+    const std::optional<Worn> found = longestAt(garments_, words, at);
+    if (!found) {
+      ++at;
+      continue;
+    }
+    const Words denials = before(words, at, kDenialReach);
+    const bool denied = std::any_of(denials.begin(), denials.end(), [&](const std::string& w) {
+      return std::find(denials_.begin(), denials_.end(), w) != denials_.end();
+    });
+    std::string shade;
+    for (const std::string& word : before(words, at, kShadeReach))
+      if (const auto known = shades_.find(word); shade.empty() && known != shades_.end())
+        shade = known->second;
+    if (!denied) worn.emplace_back(found->garment, shade);
+    at += found->length;
+  }
+  std::stable_sort(worn.begin(), worn.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (const auto& [garment, shade] : worn) put(garments_[garment].changes, shade);
+  return look;
+}
+
+}  // namespace tw
