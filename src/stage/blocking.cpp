@@ -95,7 +95,7 @@ class Blocking {
       const BeatFigure& f = beat_.figures[static_cast<std::size_t>(order_[i])];
       Actor& actor = scene_.actors[static_cast<std::size_t>(order_[i])];
       actor.body = &cast_.of(f.who);
-      actor.pose = &poses_.orStand(f.pose);
+      actor.pose = &poses_.orStand(showsHandOnThing(beat_) ? "hold-up" : f.pose);
       actor.floor = floorFor(f, *actor.pose, i);
       const Vec3& at = slots_.at[i];
       actor.set = {f.who, actor.pose->name, false, {at.x(), actor.floor, at.z()}, 0, 0};
@@ -126,8 +126,22 @@ class Blocking {
       if (user >= 0) scene_.propMatters[i] = true;
       const Vec3 at = user >= 0 ? besideUser(i, user) : dressingPlace(i, dressing++);
       set.at = {at.x(), at.y(), at.z()};
+      if (showsThingClose(beat_)) layClose(i, set);
       scene_.propBoxes[i] = boxAround(beat_.props[i], set, false);
     }
+  }
+
+  /// Things of one close-up are together; a small one is raised to the long one it is with, a
+  /// blade laid across it.
+  void layClose(std::size_t prop, SetProp& set) const {
+    const auto isLong = [](const Prop& p) { return p.sizeM[1] > 1.2; };
+    const Prop& thing = beat_.props[prop];
+    const bool beside =
+        !isLong(thing) && std::any_of(beat_.props.begin(), beat_.props.end(), isLong);
+    const bool across = beside && isRod(thing);
+    set.at = {across ? -0.086 : 0.25 * static_cast<double>(prop), beside ? 1.2 : 0.0,
+              across ? -0.1 : 0.0};
+    if (across) set.headingDeg = 90, set.pitchDeg = 35;
   }
 
   /// The figure whose relation is to the prop, or −1.

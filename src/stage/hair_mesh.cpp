@@ -63,14 +63,12 @@ void addLock(Sculpt& s, const Vec3& from, const Vec3& to, double thick, double b
           BodyPart::Hair);
 }
 
-/// Cropped: a close shell, with a parting swept over to one side and sideburns.
+/// Cropped: a close shell with a parting swept over to one side.
 void addShort(Sculpt& s) {
   addMass(s, skullHair(0.045, 0.3, 1.0), 0.07);
   addLock(s, {0.62, 0.93, 0.28}, {-0.72, 0.80, 0.40}, 0.085, 0.05);
   addLock(s, {0.30, 1.02, 0.16}, {-0.86, 0.86, 0.22}, 0.095, 0.04);
   addLock(s, {0.80, 0.90, 0.16}, {0.92, 0.68, 0.32}, 0.06, 0.03);
-  for (const double side : {-1.0, 1.0})
-    addLock(s, {side * 1.0, 0.70, 0.12}, {side * 0.97, 0.42, 0.11}, 0.045, 0.0);
 }
 
 void addCurls(Sculpt& s) {

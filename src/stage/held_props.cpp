@@ -108,7 +108,8 @@ int holderOf(const Beat& beat, std::size_t prop) {
     if (beat.props[prop].heldBy == f.who && !f.who.empty()) return static_cast<int>(i);
     if (f.target == beat.props[prop].id && hauls(beat, f)) return static_cast<int>(i);
   }
-  return -1;
+  // "Her glove on the chain": the thing that is named with the hand is in it.
+  return showsHandOnThing(beat) && prop == 0 ? 0 : -1;
 }
 
 }  // namespace
@@ -139,7 +140,21 @@ Vec3 workingPalm(const Actor& actor) {
 bool asksForHand(const Beat& beat) {
   if (!beat.shot || *beat.shot > ShotSize::CloseUp) return false;
   const std::string words = lower(beat.description);
-  return names(words, {"hand", "finger", "fist", "palm"}) && !names(words, {"face", "eyes"});
+  return names(words, {"hand", "finger", "fist", "palm", "glove"}) &&
+         !names(words, {"face", "eyes"});
+}
+
+bool showsHandOnThing(const Beat& beat) {
+  return asksForHand(beat) && beat.figures.size() == 1 && !beat.props.empty() &&
+         beat.props[0].heldBy.empty() && beat.figures[0].target.empty() &&
+         !isVessel(beat.props[0]) && handledSize(beat.props[0])[1] < 0.3;
+}
+
+bool showsThingClose(const Beat& beat) {
+  if (!beat.figures.empty() || beat.props.empty()) return false;
+  if (beat.shot) return *beat.shot <= ShotSize::CloseUp;
+  return std::all_of(beat.props.begin(), beat.props.end(),
+                     [](const Prop& prop) { return handledSize(prop)[1] < 0.4; });
 }
 
 bool isInHand(const Beat& beat, std::size_t prop) {
@@ -196,7 +211,27 @@ Vec3 pointingLimb(const Pose& pose, const Skeleton& s, bool isMirrored) {
       .normalized();
 }
 
+namespace {
+
+/// Of what is long a close-up shows a piece, about as much as a hand could take.
+Box3 closePart(Box3 box) {
+  constexpr double kPieceM = 0.55, kRoom = 0.35;
+  const double high = box.max.y() - box.min.y();
+  if (high <= 2 * kPieceM) {
+    box.min.y() -= kRoom * high;
+    box.max.y() += kRoom * high;
+    return box;
+  }
+  const double middle = 0.45 * (box.min.y() + box.max.y());
+  box.min.y() = middle - kPieceM / 2;
+  box.max.y() = middle + kPieceM / 2;
+  return box;
+}
+
+}  // namespace
+
 Box3 mainThingOf(const Beat& beat, const Scene& scene) {
+  if (showsThingClose(beat)) return closePart(scene.propBoxes[0]);
   double most = 0;
   Box3 best = mainSetBox(beat);
   for (std::size_t i = 0; i < beat.props.size(); ++i) {

@@ -14,6 +14,10 @@ bool isRod(const Prop& prop);
 bool hauls(const Beat& beat, const BeatFigure& figure);
 /// A close-up whose words name a hand.
 bool asksForHand(const Beat& beat);
+/// Such a close-up of one figure that names a thing too: the hand holds it.
+bool showsHandOnThing(const Beat& beat);
+/// A picture of small things without anybody: a close-up, or no other shot asked for.
+bool showsThingClose(const Beat& beat);
 /// Held or hauled by a figure of the beat.
 bool isInHand(const Beat& beat, std::size_t prop);
 

@@ -1,8 +1,10 @@
 #include "stage/set_pieces.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "stage/held_props.h"
 #include "stage/solid_shapes.h"
@@ -12,6 +14,7 @@ namespace tw {
 namespace {
 
 constexpr double kDeg = std::numbers::pi / 180;
+constexpr double kShapedDetail = 0.5;  // coarser pictures serve measures: plain bodies do
 
 /// A mass of the set. `across` and `away` are measured in the view's own ground frame, so that
 /// every camera side still has its set behind the figures.
@@ -267,6 +270,29 @@ Box3 mainSetBox(const Beat& beat) {
   return box;
 }
 
+namespace {
+
+/// What has a shape of its own under its name, standing on y = 0; nothing for plain bodies.
+std::optional<Mesh> knownThing(const Prop& prop, bool inHand) {
+  std::string name = prop.name;
+  for (char& c : name) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  const std::array<double, 3> s = handledSize(prop);
+  const double length = isRod(prop) && inHand ? std::min(s[0], 3.2) : s[0];
+  if (isRod(prop) && s[0] > 0.6 && says(name, {"chain"}))
+    return chainMesh(length, std::min(s[1], 0.09));
+  if (isRod(prop) && says(name, {"rope", "line", "cable", "cord"}))
+    return ropeMesh(length, std::clamp(s[1], 0.02, 0.05), !inHand);
+  if (isRod(prop) && says(name, {"oar", "paddle"}))
+    return oarMesh(length, std::clamp(s[1], 0.04, 0.06));
+  if (says(name, {"lantern", "lamp"}) && prop.sizeM[1] < 0.8) return lanternMesh(prop.sizeM);
+  if (says(name, {"knife", "dagger"})) return knifeMesh(prop.sizeM);
+  if (says(name, {"helmet"})) return helmetMesh(prop.sizeM);
+  if (name == "key") return keyMesh(prop.sizeM);
+  return {};
+}
+
+}  // namespace
+
 Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) {
   const bool bell = says(prop.name, {"bell"}) && prop.sizeM[1] > 0.6;
   if (!inHand && (bell || (isVessel(prop) && !says(prop.name, {"raft", "barge"})))) {
@@ -274,6 +300,11 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) 
     constexpr double kAfloat = 0.62;  // the rest of the hull is under water
     return placed(bell ? bellMesh(size) : boatMesh({size[0], kAfloat * size[1], size[2]}), set.at,
                   set.headingDeg);
+  }
+  if (std::optional<Mesh> known = knownThing(prop, inHand); known && detail >= kShapedDetail) {
+    Mesh mesh = placed(std::move(*known), set.at, set.headingDeg, set.pitchDeg, inHand);
+    if (!inHand) standOnFloor(mesh);
+    return mesh;
   }
   if (!inHand) {
     Mesh mesh = placed(shapeMesh(prop.shape, prop.sizeM), set.at, set.headingDeg, set.pitchDeg);
@@ -284,9 +315,7 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) 
   const bool rod = isRod(prop);
   const double length = rod ? std::min(s[0], 3.2) : prop.sizeM[1];
   Mesh mesh;
-  if (rod && says(prop.name, {"chain", "Chain", "CHAIN"})) {
-    mesh = chainMesh(length, std::min(s[1], 0.09));
-  } else if (rod) {
+  if (rod) {
     const double thick = says(prop.name, {"rope", "line", "cable"}) ? std::min(s[1], 0.05) : s[1];
     mesh = detail < 0.5
                ? cylinderMesh({thick, length, thick}, 10)

@@ -14,4 +14,14 @@ Mesh boatMesh(const std::array<double, 3>& sizeM);
 /// Links along y, every second one turned.
 Mesh chainMesh(double length, double thick);
 
+/// Three strands laid round each other; slack ropes sway.
+Mesh ropeMesh(double length, double thick, bool slack);
+Mesh lanternMesh(const std::array<double, 3>& sizeM);
+/// Handle below, point up.
+Mesh knifeMesh(const std::array<double, 3>& sizeM);
+/// A diver's: a ball on a collar, with windows; the front looks to −z.
+Mesh helmetMesh(const std::array<double, 3>& sizeM);
+Mesh oarMesh(double length, double thick);
+Mesh keyMesh(const std::array<double, 3>& sizeM);
+
 }  // namespace tw
