@@ -139,8 +139,8 @@ class Blocking {
     const bool beside =
         !isLong(thing) && std::any_of(beat_.props.begin(), beat_.props.end(), isLong);
     const bool across = beside && isRod(thing);
-    set.at = {across ? -0.086 : 0.25 * static_cast<double>(prop), beside ? 1.2 : 0.0,
-              across ? -0.1 : 0.0};
+    const double next = isLong(thing) ? 0 : 0.25 * static_cast<double>(prop);
+    set.at = {across ? -0.086 : next, beside ? 1.2 : 0.0, across ? -0.1 : 0.0};
     if (across) set.headingDeg = 90, set.pitchDeg = 35;
   }
 

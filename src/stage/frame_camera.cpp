@@ -401,6 +401,7 @@ class Framing {
   }
 
   double shiftThing() const {
+    if (must_.height() > 1) return 0.5 - (must_.top + must_.bottom) / 2;  // a piece of it
     const double slack = 1 - must_.height() - headRoom_ - kFootMargin;
     if (slack < 0) return headRoom_ * 0.5 - must_.top;
     return 1 - kFootMargin - 0.3 * slack - must_.bottom;

@@ -102,6 +102,13 @@ void hold(const Actor& actor, const Prop& prop, SetProp& set) {
   if (hangs(prop) || !isRod(prop)) set.headingDeg = actor.set.headingDeg;
 }
 
+/// Seen from the front the hand closes over the thing, not the thing over the hand.
+void moveBehindHand(const Actor& actor, SetProp& set) {
+  constexpr double kBehindM = 0.085;
+  const Vec3 front = bodyFront(actor.skeleton);
+  set.at = {set.at.x - kBehindM * front.x(), set.at.y, set.at.z - kBehindM * front.z()};
+}
+
 int holderOf(const Beat& beat, std::size_t prop) {
   for (std::size_t i = 0; i < beat.figures.size(); ++i) {
     const BeatFigure& f = beat.figures[i];
@@ -193,6 +200,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
       haul(actor, beat.props[i], scene.props[i]);
     } else {
       hold(actor, beat.props[i], scene.props[i]);
+      if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);
     }
     scene.propBoxes[i] = boxAround(beat.props[i], scene.props[i], true);
     scene.propMatters[i] = true;
