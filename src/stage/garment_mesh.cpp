@@ -53,8 +53,8 @@ Ring ringRoundLegs(const Sculpt& s, double share) {
   const Vec3 down = (lead.normalized() * (1 - 0.6 * share) + Vec3(0, -0.6 * share, 0)).normalized();
   const Mat3 frame = hangingFrame(k.frameOf(Joint::Pelvis), down);
   const double soft = 0.6 + 0.4 * s.body.heft;
-  const double leg = (share < 0.5 ? 0.060 - 0.044 * share : 0.042) * s.unit * soft;
-  const double off = (0.006 + 0.010 * look.topEase + 0.085 * look.flare * share) * s.unit;
+  const double leg = (share < 0.5 ? 0.068 - 0.044 * share : 0.046) * s.unit * soft;
+  const double off = (0.011 + 0.012 * look.topEase + 0.085 * look.flare * share) * s.unit;
   Ring ring;
   ring.centre = legsMiddle(k, share);
   ring.right = frame.col(0);
@@ -180,7 +180,7 @@ std::vector<Ring> skirtRings(const Sculpt& s) {
   const double off = (0.003 + 0.005 * look.topEase) * s.unit;
   for (std::size_t i = 0; i < rings.size(); ++i)
     for (double Ring::*side : {&Ring::toRight, &Ring::toLeft, &Ring::toFront, &Ring::toBack})
-      rings[i].*side += off * (1 + double(i)) / 2;
+      rings[i].*side += off * (0.5 + 0.85 * double(i));
   if (look.skirtLength < 0.1) rings.pop_back();
   constexpr double kUnderHips = 0.14;
   if (look.skirtLength < kUnderHips) return rings;
