@@ -5,6 +5,8 @@
 #include "command/job_pages.h"
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
+#include "script/breakdown.h"
+#include "stage/figure.h"
 
 namespace tw {
 
@@ -19,6 +21,21 @@ Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
   return badInput("No panel is called \"" + beat + "\".", {},
                   "A correction reads PANEL.KEY=VALUE, for example p3-2.shot=close-up; "
                   "`tierwright beats JOB` lists the panels.");
+}
+
+/// Poses, relations and things that a correction may name.
+Result<KnownWords> knownWords() {
+  const auto poses = PoseLibrary::load();
+  if (!poses) return tl::unexpected(poses.error());
+  auto lexicon = loadLexicon();
+  if (!lexicon) return tl::unexpected(lexicon.error());
+  KnownWords known;
+  known.poses = poses->names();
+  known.relations = relationsOf(*lexicon);
+  known.thing = [words = std::move(*lexicon)](std::string_view name) {
+    return thingNamed(name, words);
+  };
+  return known;
 }
 
 }  // namespace
@@ -48,10 +65,12 @@ Result<void> changeBeats(const std::filesystem::path& folder,
   auto open = openJob(folder);
   if (!open) return tl::unexpected(open.error());
   if (auto writable = mustBeWritable(*open); !writable) return writable;
+  const auto known = knownWords();
+  if (!known) return tl::unexpected(known.error());
   Problems problems;
   for (const std::string& setting : settings) {
     const auto page = pageOfSetting(open->job, setting);
-    const auto set = page ? setOverrideKey(**page, open->job, setting)
+    const auto set = page ? setOverrideKey(**page, open->job, setting, *known)
                           : Result<void>(tl::unexpected(page.error()));
     if (!set) problems.insert(problems.end(), set.error().begin(), set.error().end());
   }

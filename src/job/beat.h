@@ -84,9 +84,19 @@ struct BeatOverride {
   std::optional<double> weight;
   std::optional<std::string> setting;
   std::map<std::string, std::string> poses;  ///< character id → pose
+  std::map<std::string, std::string> does;   ///< character id → "RELATION TARGET" or "nothing"
   std::vector<std::string> addFigures, dropFigures;
+  std::vector<Prop> addProps;
+  std::vector<std::string> dropProps;  ///< prop ids
   bool operator==(const BeatOverride&) const = default;
 };
+
+/// What "points at lantern" says: the last word is the target when it is the id of somebody or of
+/// a thing in the beat, all before it the relation. "nothing" is no relation.
+struct Doing {
+  std::string relation, target;
+};
+Doing doingIn(std::string_view words, const Beat& beat);
 
 /// The beat with the correction applied. Figures that are added stand in a neutral pose.
 Beat withOverride(Beat beat, const BeatOverride& change);

@@ -105,8 +105,11 @@ struct FieldsOf<BeatOverride> {
     f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
     f("setting", &T::setting, anyText(), "Setting instead of the guess.");
     f("poses", &T::poses, anyText(), "Pose by character id.");
+    f("does", &T::does, anyText(), "What a character does, by id: points at lantern.");
     f("add_figures", &T::addFigures, tw::list(200), "Ids of characters to add.");
     f("drop_figures", &T::dropFigures, tw::list(200), "Ids of characters to leave out.");
+    f("add_props", &T::addProps, tw::list(200), "Things to add.");
+    f("drop_props", &T::dropProps, tw::list(200), "Ids of things to leave out.");
   }
 };
 

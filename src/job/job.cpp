@@ -19,10 +19,43 @@ bool isIn(const std::vector<BeatFigure>& figures, const std::string& who) {
                      [&](const BeatFigure& figure) { return figure.who == who; });
 }
 
+void applyProps(const BeatOverride& change, Beat& beat) {
+  for (const Prop& prop : change.addProps)
+    if (std::ranges::find(beat.props, prop.id, &Prop::id) == beat.props.end())
+      beat.props.push_back(prop);
+  for (const std::string& id : change.dropProps) {
+    std::erase_if(beat.props, [&](const Prop& prop) { return prop.id == id; });
+    for (BeatFigure& figure : beat.figures)
+      if (figure.target == id) figure.relation = figure.target = "";
+  }
+}
+
+/// Who holds a thing has it in the hand; who does something else has put it down.
+void applyDoing(const std::string& words, Beat& beat, BeatFigure& figure) {
+  const Doing doing = doingIn(words, beat);
+  for (Prop& prop : beat.props) {
+    if (prop.heldBy == figure.who) prop.heldBy.clear();
+    if (doing.relation == "holds" && prop.id == doing.target) prop.heldBy = figure.who;
+  }
+  figure.relation = doing.relation;
+  figure.target = doing.target;
+}
+
 }  // namespace
+
+Doing doingIn(std::string_view words, const Beat& beat) {
+  if (words == "nothing") return {};
+  const std::size_t space = words.rfind(' ');
+  const std::string last(space == std::string_view::npos ? words : words.substr(space + 1));
+  const bool known = isIn(beat.figures, last) ||
+                     std::ranges::find(beat.props, last, &Prop::id) != beat.props.end();
+  if (!known || space == std::string_view::npos) return {std::string(words), {}};
+  return {std::string(words.substr(0, space)), last};
+}
 
 Beat withOverride(Beat beat, const BeatOverride& change) {
   apply(change, beat);
+  applyProps(change, beat);
   for (const std::string& who : change.addFigures)
     if (!isIn(beat.figures, who)) beat.figures.push_back({who, "stand", "", ""});
   for (const std::string& who : change.dropFigures)
@@ -30,6 +63,9 @@ Beat withOverride(Beat beat, const BeatOverride& change) {
   for (BeatFigure& figure : beat.figures)
     if (const auto pose = change.poses.find(figure.who); pose != change.poses.end())
       figure.pose = pose->second;
+  for (BeatFigure& figure : beat.figures)
+    if (const auto does = change.does.find(figure.who); does != change.does.end())
+      applyDoing(does->second, beat, figure);
   return beat;
 }
 

@@ -14,8 +14,9 @@ namespace {
 
 constexpr std::string_view kGuess = "guess";
 constexpr double kLargestWeight = 1000;
-const std::vector<std::string_view> kKeys = {"shot",    "eye",  "dominant", "weight",
-                                             "setting", "pose", "add",      "drop"};
+const std::vector<std::string_view> kKeys = {"shot",    "eye",      "dominant", "weight",
+                                             "setting", "pose.WHO", "does.WHO", "add",
+                                             "drop",    "prop.add", "prop.drop"};
 
 struct Target {
   std::string beat;
@@ -61,55 +62,133 @@ Result<void> mustBeInCast(const Job& job, std::string_view who) {
                   fmt::format("The cast is: {}.", fmt::join(ids, ", ")));
 }
 
-Result<void> setPose(BeatOverride& change, const Job& job, const Assignment& a,
-                     std::string_view who) {
-  if (Result<void> known = mustBeInCast(job, who); !known) return known;
-  if (!isWord(a.value)) return wrongValue(a, "the name of a pose");
+/// Bad input unless `word` is listed or the list is empty.
+Result<void> mustBeKnown(std::string_view word, const std::vector<std::string>& known,
+                         std::string_view kind) {
+  if (known.empty() || std::ranges::find(known, word) != known.end()) return {};
+  const std::vector<std::string_view> names(known.begin(), known.end());
+  const std::string_view near = nearest(word, names);
+  return badInput(fmt::format("There is no {} \"{}\".", kind, word), {},
+                  near.empty() ? fmt::format("Known are: {}.", fmt::join(known, ", "))
+                               : fmt::format("Is \"{}\" meant?", near));
+}
+
+/// Puts the value under `who`, or takes it away on "guess".
+void setOrGuess(std::map<std::string, std::string>& map, std::string_view who,
+                const Assignment& a) {
   if (a.value == kGuess)
-    change.poses.erase(std::string(who));
+    map.erase(std::string(who));
   else
-    change.poses[std::string(who)] = a.value;
-  return {};
+    map[std::string(who)] = a.value;
 }
 
-/// Puts `who` into one list and takes it out of the other.
-Result<void> moveTo(std::vector<std::string>& into, std::vector<std::string>& outOf, const Job& job,
-                    const Assignment& a) {
-  if (Result<void> known = mustBeInCast(job, a.value); !known) return known;
-  const std::string who(a.value);
-  if (std::erase(outOf, who) == 0 && std::find(into.begin(), into.end(), who) == into.end())
-    into.push_back(who);
-  return {};
-}
+class Correction {
+ public:
+  Correction(BeatOverride& change, const Beat& beat, const Job& job, const KnownWords& known)
+      : change_(change), beat_(beat), job_(job), known_(known) {}
 
-Result<void> set(BeatOverride& change, const Job& job, std::string_view key, const Assignment& a) {
-  if (key == "shot") return setOrGuess(change.shot, a, shotSizeFrom(a.value), listed<ShotSize>());
-  if (key == "eye") return setOrGuess(change.eye, a, eyeHeightFrom(a.value), listed<EyeHeight>());
-  if (key == "dominant")
-    return setOrGuess(change.dominant, a, yesOrNo(a.value), "yes, no or guess");
-  if (key == "weight") return setWeight(change, a);
-  if (key == "setting")
-    return setOrGuess(change.setting, a, std::optional(std::string(a.value)), "words");
-  if (key.starts_with("pose.")) return setPose(change, job, a, key.substr(5));
-  if (key == "add") return moveTo(change.addFigures, change.dropFigures, job, a);
-  if (key == "drop") return moveTo(change.dropFigures, change.addFigures, job, a);
-  const std::string_view near = nearest(key, kKeys);
-  return badInput(fmt::format("A beat has no key \"{}\".", key), {},
-                  near.empty() ? fmt::format("Known are: {}.", fmt::join(kKeys, ", "))
-                               : fmt::format("Is \"{}\" meant?{}", near,
-                                             near == "pose" ? " Write pose.WHO=POSE." : ""));
-}
+  Result<void> set(std::string_view key, const Assignment& a) {
+    if (key == "shot")
+      return setOrGuess(change_.shot, a, shotSizeFrom(a.value), listed<ShotSize>());
+    if (key == "eye")
+      return setOrGuess(change_.eye, a, eyeHeightFrom(a.value), listed<EyeHeight>());
+    if (key == "dominant")
+      return setOrGuess(change_.dominant, a, yesOrNo(a.value), "yes, no or guess");
+    if (key == "weight") return setWeight(change_, a);
+    if (key == "setting")
+      return setOrGuess(change_.setting, a, std::optional(std::string(a.value)), "words");
+    if (key.starts_with("pose.")) return setPose(a, key.substr(5));
+    if (key.starts_with("does.")) return setDoing(a, key.substr(5));
+    if (key == "add") return moveFigure(change_.addFigures, change_.dropFigures, a);
+    if (key == "drop") return moveFigure(change_.dropFigures, change_.addFigures, a);
+    if (key == "prop.add") return addProp(a);
+    if (key == "prop.drop") return dropProp(a);
+    return unknownKey(key);
+  }
+
+ private:
+  static Result<void> unknownKey(std::string_view key) {
+    const std::string_view near = nearest(key, kKeys);
+    return badInput(fmt::format("A beat has no key \"{}\".", key), {},
+                    near.empty() ? fmt::format("Known are: {}.", fmt::join(kKeys, ", "))
+                                 : fmt::format("Is \"{}\" meant?", near));
+  }
+
+  Result<void> setPose(const Assignment& a, std::string_view who) {
+    if (Result<void> cast = mustBeInCast(job_, who); !cast) return cast;
+    if (!isWord(a.value)) return wrongValue(a, "the name of a pose");
+    if (a.value != kGuess)
+      if (Result<void> pose = mustBeKnown(a.value, known_.poses, "pose"); !pose) return pose;
+    setOrGuess(change_.poses, who, a);
+    return {};
+  }
+
+  Result<void> setDoing(const Assignment& a, std::string_view who) {
+    if (Result<void> cast = mustBeInCast(job_, who); !cast) return cast;
+    const Doing doing = doingIn(a.value, withOverride(beat_, change_));
+    if (a.value != kGuess && !doing.relation.empty())
+      if (Result<void> known = mustBeKnown(doing.relation, known_.relations, "relation"); !known)
+        return known;
+    setOrGuess(change_.does, who, a);
+    return {};
+  }
+
+  /// Puts the character into one list and takes it out of the other.
+  Result<void> moveFigure(std::vector<std::string>& into, std::vector<std::string>& outOf,
+                          const Assignment& a) {
+    if (Result<void> known = mustBeInCast(job_, a.value); !known) return known;
+    const std::string who(a.value);
+    if (std::erase(outOf, who) == 0 && std::find(into.begin(), into.end(), who) == into.end())
+      into.push_back(who);
+    return {};
+  }
+
+  Result<void> addProp(const Assignment& a) {
+    if (!isWord(a.value)) return wrongValue(a, "the name of a thing");
+    std::optional<Prop> prop = Prop{std::string(a.value), std::string(a.value)};
+    if (known_.thing) prop = known_.thing(a.value);
+    if (!prop)
+      return badInput(fmt::format("No thing is called \"{}\".", a.value), {},
+                      "Things with their shapes and sizes are in presets/lexicon/things.json.");
+    const bool isAdded =
+        std::ranges::find(change_.addProps, prop->id, &Prop::id) != change_.addProps.end();
+    if (std::erase(change_.dropProps, prop->id) == 0 && !isAdded)
+      change_.addProps.push_back(std::move(*prop));
+    return {};
+  }
+
+  Result<void> dropProp(const Assignment& a) {
+    const std::string id(a.value);
+    if (std::erase_if(change_.addProps, [&](const Prop& p) { return p.id == id; }) > 0) return {};
+    std::vector<std::string> ids;
+    for (const Prop& prop : beat_.props) ids.push_back(prop.id);
+    if (std::ranges::find(ids, id) == ids.end())
+      return badInput(fmt::format("The panel shows no \"{}\".", id), {},
+                      fmt::format("It shows: {}.", fmt::join(ids, ", ")));
+    if (std::ranges::find(change_.dropProps, id) == change_.dropProps.end())
+      change_.dropProps.push_back(id);
+    return {};
+  }
+
+  BeatOverride& change_;
+  const Beat& beat_;
+  const Job& job_;
+  const KnownWords& known_;
+};
 
 }  // namespace
 
-Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment) {
+Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment,
+                            const KnownWords& known) {
   const Result<Assignment> split = assignmentIn(assignment);
   if (!split) return tl::unexpected(split.error());
   const Result<Target> target = targetOf(page, split->key);
   if (!target) return tl::unexpected(target.error());
+  const auto beat = std::ranges::find(page.beats, target->beat, &Beat::id);
   const auto before = page.overrides.find(target->beat);
   BeatOverride change = before == page.overrides.end() ? BeatOverride{} : before->second;
-  if (Result<void> done = set(change, job, target->key, *split); !done) return done;
+  if (auto done = Correction(change, *beat, job, known).set(target->key, *split); !done)
+    return done;
   if (change == BeatOverride{})
     page.overrides.erase(target->beat);
   else
@@ -128,8 +207,11 @@ std::vector<std::string> describeOverride(const std::string& beat, const BeatOve
   if (change.weight) add("weight", fmt::format("{:.6g}", *change.weight));
   if (change.setting) add("setting", *change.setting);
   for (const auto& [who, pose] : change.poses) add("pose." + who, pose);
+  for (const Prop& prop : change.addProps) add("prop.add", prop.id);
+  for (const std::string& prop : change.dropProps) add("prop.drop", prop);
   for (const std::string& who : change.addFigures) add("add", who);
   for (const std::string& who : change.dropFigures) add("drop", who);
+  for (const auto& [who, does] : change.does) add("does." + who, does);
   return out;
 }
 

@@ -2,6 +2,8 @@
 // is shown of a correction can be typed back.
 #pragma once
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,10 +13,19 @@
 
 namespace tw {
 
+/// What the rest of the program knows that a correction may name. An empty list checks nothing.
+struct KnownWords {
+  std::vector<std::string> poses, relations;
+  /// A thing by its name, with shape and size; empty function: any name, as a plain box.
+  std::function<std::optional<Prop>(std::string_view)> thing;
+};
+
 /// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, dominant, weight, setting,
-/// pose.WHO, add, drop. The value guess goes back to the breakdown's guess; add and drop of the
-/// same character undo each other. The page is unchanged when anything is refused.
-Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment);
+/// pose.WHO, does.WHO, add, drop, prop.add, prop.drop. The value guess goes back to the breakdown's
+/// guess; add and drop of the same character or thing undo each other. The page is unchanged when
+/// anything is refused.
+Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment,
+                            const KnownWords& known = {});
 
 /// The corrections of one beat as texts that setOverrideKey takes, in a fixed order.
 std::vector<std::string> describeOverride(const std::string& beat, const BeatOverride& change);

@@ -60,6 +60,48 @@ TEST_CASE("every correction can be typed and is seen in the corrected beat") {
   CHECK_FALSE(page.beats[1].shot);
 }
 
+TEST_CASE("what a figure does and which things are there can be corrected") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.prop.add=lantern", "p3-1.does.mara=holds lantern"});
+  Beat beat = page.correctedBeats()[0];
+  REQUIRE(beat.props.size() == 1);
+  CHECK(beat.props[0].heldBy == "mara");
+  CHECK(beat.figures[0].relation == "holds");
+  CHECK(beat.figures[0].target == "lantern");
+  setAll(page, {"p3-1.does.mara=looks at odo"});
+  CHECK(page.correctedBeats()[0].props[0].heldBy.empty());
+  setAll(page, {"p3-1.does.mara=nothing", "p3-1.prop.drop=lantern"});
+  beat = page.correctedBeats()[0];
+  CHECK(beat.props.empty());
+  CHECK(beat.figures[0].relation.empty());
+}
+
+TEST_CASE("a thing that is dropped is nobody's target any more") {
+  Page page = pageOfTwo();
+  page.beats[0].props.push_back({"rope", "rope"});
+  page.beats[0].figures[0] = {"mara", "pull", "pulls", "rope"};
+  setAll(page, {"p3-1.prop.drop=rope"});
+  CHECK(page.correctedBeats()[0].figures[0].target.empty());
+  CHECK(page.correctedBeats()[0].props.empty());
+}
+
+TEST_CASE("a pose or relation or thing that nobody knows is refused by name") {
+  Page page = pageOfTwo();
+  KnownWords known;
+  known.poses = {"kneel", "run"};
+  known.relations = {"holds", "points at"};
+  known.thing = [](std::string_view) { return std::nullopt; };
+  const auto refused = [&](const char* assignment) {
+    const auto done = setOverrideKey(page, castOfTwo(), assignment, known);
+    return done ? std::string("accepted") : describe(done.error());
+  };
+  CHECK(refused("p3-1.pose.mara=kneal").find("Is \"kneel\" meant?") != std::string::npos);
+  CHECK(refused("p3-1.does.mara=juggles with odo").find("holds, points at") != std::string::npos);
+  CHECK(refused("p3-1.prop.add=gizmo").find("No thing is called") != std::string::npos);
+  CHECK(refused("p3-1.prop.drop=boat").find("shows no \"boat\"") != std::string::npos);
+  CHECK(refused("p3-1.does.mara=points at odo") == "accepted");
+}
+
 TEST_CASE("a beat named dominant takes that from the one that was guessed") {
   Page page = pageOfTwo();
   setAll(page, {"p3-10.dominant=yes"});
@@ -83,9 +125,9 @@ TEST_CASE("guess goes back to the breakdown and leaves nothing behind") {
 
 TEST_CASE("what is shown of a correction can be typed back") {
   Page page = pageOfTwo();
-  setAll(page,
-         {"p3-1.shot=very long", "p3-1.eye=worm", "p3-1.dominant=no", "p3-1.weight=0.5",
-          "p3-1.setting=underwater", "p3-1.pose.mara=swim", "p3-1.add=odo", "p3-1.drop=mara"});
+  setAll(page, {"p3-1.shot=very long", "p3-1.eye=worm", "p3-1.dominant=no", "p3-1.weight=0.5",
+                "p3-1.setting=underwater", "p3-1.pose.mara=swim", "p3-1.add=odo", "p3-1.drop=mara",
+                "p3-1.prop.add=lantern", "p3-1.does.odo=looks at lantern"});
   Page again = pageOfTwo();
   for (const std::string& text : describeOverride("p3-1", page.overrides["p3-1"]))
     REQUIRE(setOverrideKey(again, castOfTwo(), text));

@@ -48,6 +48,13 @@ std::vector<PropMention> propsIn(const std::vector<Token>& tokens,
 /// Small enough to be in a hand.
 bool isHandheld(const Prop& prop, const Lexicon& lexicon);
 
+/// The thing of that name ("church-bell" or "church bell") with its shape and size, if the lexicon
+/// knows it.
+std::optional<Prop> thingNamed(std::string_view name, const Lexicon& lexicon);
+
+/// Every relation that the breakdown can give a figure, in alphabetical order.
+std::vector<std::string> relationsOf(const Lexicon& lexicon);
+
 /// Pose, relation and target of each figure that the description names, in order of mention;
 /// says in `props` who holds them.
 std::vector<BeatFigure> figuresIn(const std::vector<Token>& tokens,

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include "script/breakdown.h"
 #include "script/text_case.h"
@@ -82,12 +83,44 @@ class PropFinder {
 
 }  // namespace
 
-bool isHandheld(const Prop& prop, const Lexicon& lexicon) {
-  const std::vector<std::string> words = phraseOf(prop.name);
-  std::size_t length = 0;
-  const Thing* thing = lexicon.things.find(
+namespace {
+
+/// The thing that the words begin with, or null; `length` says how many of them name it.
+const Thing* thingAtStart(const std::vector<std::string>& words, const Lexicon& lexicon,
+                          std::size_t& length) {
+  return lexicon.things.find(
       [&](std::size_t i) { return i < words.size() ? words[i] : std::string(); }, length);
+}
+
+}  // namespace
+
+bool isHandheld(const Prop& prop, const Lexicon& lexicon) {
+  std::size_t length = 0;
+  const Thing* thing = thingAtStart(phraseOf(prop.name), lexicon, length);
   return thing != nullptr && thing->handheld;
+}
+
+std::optional<Prop> thingNamed(std::string_view name, const Lexicon& lexicon) {
+  std::string spaced(name);
+  std::replace(spaced.begin(), spaced.end(), '-', ' ');
+  const std::vector<std::string> words = phraseOf(spaced);
+  std::size_t length = 0;
+  const Thing* thing = thingAtStart(words, lexicon, length);
+  if (thing == nullptr || length != words.size()) return std::nullopt;
+  return Prop{idFrom(thing->name), spaced, thing->shape, thing->sizeM, {}};
+}
+
+std::vector<std::string> relationsOf(const Lexicon& lexicon) {
+  std::set<std::string> relations{"holds", "looks at"};  // what the breakdown adds by itself
+  const auto take = [&](const Action& action) {
+    if (!action.relation.empty()) relations.insert(action.relation);
+  };
+  for (const Verb& verb : lexicon.verbs) {
+    take(verb.plain);
+    for (const auto& [words, action] : verb.particles) take(action);
+    if (verb.withTarget) take(*verb.withTarget);
+  }
+  return {relations.begin(), relations.end()};
 }
 
 std::vector<PropMention> propsIn(const std::vector<Token>& tokens,
