@@ -125,7 +125,11 @@ class Correction {
 
   Result<void> setDoing(const Assignment& a, std::string_view who) {
     if (Result<void> cast = mustBeInCast(job_, who); !cast) return cast;
+    const std::string_view last = a.value.substr(a.value.rfind(' ') + 1);
     const Doing doing = doingIn(a.value, withOverride(beat_, change_));
+    if (doing.target.empty() && job_.character(std::string(last)))
+      return badInput(fmt::format("{} is not in the panel.", last), {},
+                      fmt::format("Put them in first: {}.add={}.", beat_.id, last));
     if (a.value != kGuess && !doing.relation.empty())
       if (Result<void> known = mustBeKnown(doing.relation, known_.relations, "relation"); !known)
         return known;

@@ -68,7 +68,7 @@ TEST_CASE("what a figure does and which things are there can be corrected") {
   CHECK(beat.props[0].heldBy == "mara");
   CHECK(beat.figures[0].relation == "holds");
   CHECK(beat.figures[0].target == "lantern");
-  setAll(page, {"p3-1.does.mara=looks at odo"});
+  setAll(page, {"p3-1.add=odo", "p3-1.does.mara=looks at odo"});
   CHECK(page.correctedBeats()[0].props[0].heldBy.empty());
   setAll(page, {"p3-1.does.mara=nothing", "p3-1.prop.drop=lantern"});
   beat = page.correctedBeats()[0];
@@ -96,9 +96,12 @@ TEST_CASE("a pose or relation or thing that nobody knows is refused by name") {
     return done ? std::string("accepted") : describe(done.error());
   };
   CHECK(refused("p3-1.pose.mara=kneal").find("Is \"kneel\" meant?") != std::string::npos);
-  CHECK(refused("p3-1.does.mara=juggles with odo").find("holds, points at") != std::string::npos);
+  CHECK(refused("p3-1.does.mara=juggles").find("holds, points at") != std::string::npos);
   CHECK(refused("p3-1.prop.add=gizmo").find("No thing is called") != std::string::npos);
   CHECK(refused("p3-1.prop.drop=boat").find("shows no \"boat\"") != std::string::npos);
+  CHECK(refused("p3-1.does.mara=points at odo").find("odo is not in the panel") !=
+        std::string::npos);
+  CHECK(refused("p3-1.add=odo") == "accepted");
   CHECK(refused("p3-1.does.mara=points at odo") == "accepted");
 }
 
