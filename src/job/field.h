@@ -35,6 +35,10 @@ constexpr Spec metres(double least = -kLargestMetres, double most = kLargestMetr
 constexpr Spec degrees() {
   return {.least = -36000, .most = 36000, .decimals = 6};
 }
+/// Turns of joints by name.
+constexpr Spec jointTurns() {
+  return {.least = -360, .most = 360, .decimals = 3, .mostItems = 64};
+}
 constexpr Spec number(double least, double most) {
   return {.least = least, .most = most, .decimals = 6};
 }

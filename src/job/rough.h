@@ -2,6 +2,8 @@
 // to draw it again is here; pictures are never stored.
 #pragma once
 
+#include <array>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -34,6 +36,9 @@ struct SetFigure {
   Place3 at;
   double headingDeg = 0;
   double gazeDeg = 0;  ///< head turned from the body's heading, > 0 toward the figure's left
+  /// Joints that the artist turned otherwise than the pose does: flex, aside, twist in degrees,
+  /// named as in the pose's file, and "root". Left and right are the pose's own, before mirroring.
+  std::map<std::string, std::array<double, 3>> turnsDeg;
   bool operator==(const SetFigure&) const = default;
 };
 

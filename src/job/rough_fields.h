@@ -37,6 +37,9 @@ struct FieldsOf<SetFigure> {
     f("at", &T::at, metres(), "Place of the feet, metres.");
     f("heading_deg", &T::headingDeg, degrees(), "0 faces the default camera.");
     f("gaze_deg", &T::gazeDeg, degrees(), "Head from the body's heading, over 0 to its left.");
+    f("turns_deg", &T::turnsDeg, jointTurns(),
+      "Joints turned otherwise than in the pose, and \"root\": flex, aside, twist. Left and right "
+      "are the pose's own, before mirroring.");
   }
 };
 

@@ -2,7 +2,8 @@
 
 #include <cstdlib>
 
-#include "stage/figure.h"
+#include "geometry/polygon.h"
+#include "stage/balance.h"
 
 namespace tw {
 namespace {
@@ -62,6 +63,63 @@ TEST_CASE("a standing figure is balanced: its mass centre lies over its feet") {
     CHECK(mass.x() < right + edge);
     CHECK(mass.z() > front - heel);
     CHECK(mass.z() < back + heel);
+  }
+}
+
+TEST_CASE("the masses of the parts make one body") {
+  const Body body = bodyFor(Sex::Female);
+  double sum = 0;
+  for (const MassPart& part : massParts(body, posed(body, Pose{}, SetFigure{}))) sum += part.mass;
+  CHECK(sum == doctest::Approx(1.0).epsilon(1e-12));  // Winter 2009, Table 4.1
+}
+
+// Hof, Gazendam & Sinke 2005: stable while the mass centre's vertical meets the base of support.
+TEST_CASE("who stands has a margin; who leans from the ankles loses it and would fall") {
+  const Body body = bodyFor(Sex::Male);
+  Pose pose;
+  double before = 1;
+  for (double lean = 0; lean <= 30; lean += 2) {
+    pose.rootTurnDeg = {lean, 0, 0};
+    // The feet stay flat while the whole body leans over the ankles.
+    pose.turnsDeg["left ankle"] = pose.turnsDeg["right ankle"] = {lean, 0, 0};
+    const Balance b = balanceOf(body, pose, posed(body, pose, SetFigure{}), 0);
+    if (lean >= 8) CHECK(b.marginM < before);
+    before = b.marginM;
+    CHECK(b.judged);
+    if (lean == 0) CHECK(b.marginM > 0.02);
+    if (lean == 30) CHECK(b.marginM < -0.1);
+    if (lean == 30) CHECK(b.label.find("would fall") != std::string::npos);
+  }
+}
+
+TEST_CASE("balance is the same in a looking-glass and wherever the figure stands") {
+  ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
+  const PoseLibrary poses = PoseLibrary::load().value();
+  const Body body = bodyFor(Sex::Female);
+  for (const std::string& name : poses.names()) {
+    INFO(name);
+    const Pose& pose = poses.orStand(name);
+    const auto marginOf = [&](const Pose& p, const SetFigure& set) {
+      return balanceOf(body, p, posed(body, p, set), set.at.y).marginM;
+    };
+    const double here = marginOf(pose, SetFigure{});
+    CHECK(marginOf(mirrored(pose), SetFigure{}) == doctest::Approx(here).epsilon(1e-6));
+    SetFigure there;
+    there.at = {3, 0.4, -2};
+    CHECK(marginOf(pose, there) == doctest::Approx(here).epsilon(1e-6));
+  }
+}
+
+TEST_CASE("a run or a leap is labelled, not judged") {
+  ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
+  const PoseLibrary poses = PoseLibrary::load().value();
+  const Body body = bodyFor(Sex::Female);
+  for (const char* name : {"run", "leap", "fall", "swim"}) {
+    INFO(name);
+    const Pose& pose = poses.orStand(name);
+    const Balance b = balanceOf(body, pose, posed(body, pose, SetFigure{}), 0);
+    CHECK_FALSE(b.judged);
+    CHECK(b.label.find("not judged") != std::string::npos);
   }
 }
 

@@ -131,10 +131,13 @@ struct Pose {
   double seat = 0;    ///< height of the block or chair sat on / stature; 0 = none needed
   double jawDeg = 0;  ///< how far the mouth stands open
 };
+/// The pose with the turns that the artist changed put in their place; names that are no joint
+/// change nothing.
+Pose withTurns(const Pose& pose, const std::map<std::string, std::array<double, 3>>& turnsDeg);
+/// What withTurns needs to make `to` of `from`: joints that differ by more than 0.001°.
+std::map<std::string, std::array<double, 3>> turnsThatDiffer(const Pose& from, const Pose& to);
 /// The same pose with left and right exchanged (as SetFigure::poseMirrored does).
 Pose mirrored(const Pose& pose);
-/// One sentence per joint that is bent farther than people can; such poses warn, never fail.
-std::vector<std::string> beyondReach(const Pose& pose);
 
 class PoseLibrary {
  public:
@@ -156,8 +159,9 @@ struct Skeleton {
   HandShape leftHand = HandShape::Relaxed, rightHand = HandShape::Relaxed;
   double jawDeg = 0;
 };
-/// Toe = ball of the foot, where the toes bend. A wrist's front is the palm. The root is set so
-/// that the lowest part of the body touches the ground at `set.at`, unless the pose is in the air.
+/// The turns changed in `set` count in place of the pose's. Toe = ball of the foot, where the toes
+/// bend. A wrist's front is the palm. The root is set so that the lowest part of the body touches
+/// the ground at `set.at`, unless the pose is in the air.
 Skeleton posed(const Body& body, const Pose& pose, const SetFigure& set);
 
 /// Triangles with smooth normals. `part` is a BodyPart for figures, 0 for props. Corners a, b, c

@@ -1,69 +1,40 @@
-// How far joints turn. Shoulder, elbow, wrist: AAOS columns in Norkin & White, Measurement of
-// Joint Motion, Table A.1; hip, knee, ankle, neck, thoracolumbar spine: AAOS and Merck values
-// (see docs/facts.md). These are clinical single-joint limits with the neighbours at rest; a drawn
-// pose may go 10° beyond them. The spine's limits are those of the whole thoracolumbar spine and
-// are checked on waist + chest together. Girdle limits are common practice, no source.
 // A raised arm's twist has no zero of its own (reached by flexion or by abduction it differs by up
 // to 180°, Codman's paradox), so its limits widen with the arm's elevation beyond 45°.
+#include "stage/joint_limits.h"
+
 #include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <nlohmann/json.hpp>
 #include <numbers>
 
-#include "stage/figure.h"
+#include "base/files.h"
 
 namespace tw {
 namespace {
 
-constexpr double kGrace = 10;  // degrees
+constexpr std::array<const char*, 3> kWays{"flex", "aside", "twist"};
+constexpr std::array<const char*, 10> kJointsWithLimits{
+    "back", "neck", "girdle", "shoulder", "elbow", "wrist", "hip", "knee", "ankle", "toes"};
+constexpr const char* kPreset = "body/joint-limits.json";
 
-struct Range {
-  double least, most;
-};
-struct Limits {
-  std::string_view joint;
-  std::array<Range, 3> turns;  ///< flex, aside, twist
-};
-
-constexpr Limits kLimbLimits[] = {
-    {"girdle", {{{-20, 25}, {-15, 35}, {0, 0}}}},
-    {"shoulder", {{{-60, 180}, {-45, 180}, {-70, 90}}}},
-    {"elbow", {{{0, 150}, {-5, 15}, {-80, 80}}}},
-    {"wrist", {{{-70, 80}, {-30, 20}, {0, 0}}}},
-    {"hip", {{{-20, 125}, {-30, 45}, {-45, 45}}}},
-    {"knee", {{{0, 150}, {-5, 5}, {-10, 20}}}},  // flexion 152.6 passive, Soucie 2011
-    {"ankle", {{{-50, 20}, {-35, 25}, {-20, 20}}}},
-    {"toes", {{{-30, 70}, {0, 0}, {0, 0}}}}};
-// neck: 45/45/60; split between neck and head, checked together
-constexpr std::array<Range, 3> kNeck{{{-45, 45}, {-45, 45}, {-60, 60}}};
-constexpr std::array<Range, 3> kSpine{{{-25, 80}, {-35, 35}, {-45, 45}}};
-constexpr std::array<std::string_view, 3> kWays{"flex", "aside", "twist"};
-
+using Json = nlohmann::json;
 using Turn = std::array<double, 3>;
 
-void check(std::string_view joint, const std::array<Range, 3>& limits, const Turn& turn,
-           std::vector<std::string>& out) {
+bool isRange(const Json& json) {
+  return json.is_array() && json.size() == 2 && json[0].is_number() && json[1].is_number() &&
+         json[0].get<double>() <= json[1].get<double>();
+}
+
+/// Reads one joint; false when a range is missing or upside down.
+bool readRanges(const Json& joint, TurnRanges& out) {
   for (std::size_t i = 0; i < 3; ++i) {
-    if (turn[i] >= limits[i].least - kGrace && turn[i] <= limits[i].most + kGrace) continue;
-    out.push_back(fmt::format("The {}'s {} of {:.0f}° goes beyond {:.0f}° to {:.0f}°.", joint,
-                              kWays[i], turn[i], limits[i].least, limits[i].most));
+    const auto found = joint.find(kWays[i]);
+    if (found == joint.end() || !isRange(*found)) return false;
+    out[i] = {(*found)[0].get<double>(), (*found)[1].get<double>()};
   }
-}
-
-double elevationDeg(const Turn& shoulder) {
-  constexpr double kRad = std::numbers::pi / 180;
-  return std::acos(std::cos(shoulder[0] * kRad) * std::cos(shoulder[1] * kRad)) / kRad;
-}
-
-/// The limits of a limb's joint, widened where a raised arm makes its twist ambiguous.
-std::array<Range, 3> limitsFor(const Limits& limits, const Turn& turn) {
-  std::array<Range, 3> out = limits.turns;
-  if (limits.joint != "shoulder") return out;
-  const double wider = std::max(0.0, elevationDeg(turn) - 45);
-  out[2].least -= wider;
-  out[2].most += wider;
-  return out;
+  return true;
 }
 
 Turn sumOf(const Pose& pose, const char* a, const char* b) {
@@ -76,19 +47,88 @@ Turn sumOf(const Pose& pose, const char* a, const char* b) {
   return sum;
 }
 
-}  // namespace
+struct Checked {
+  std::string name;
+  TurnRanges ranges;
+  Turn turn;
+};
 
-std::vector<std::string> beyondReach(const Pose& pose) {
-  std::vector<std::string> out;
-  check("back", kSpine, sumOf(pose, "waist", "chest"), out);
-  check("neck", kNeck, sumOf(pose, "neck", "head"), out);
+/// Every joint of the pose that has limits, with those that hold for it as it stands.
+std::vector<Checked> checkedJoints(const Pose& pose, const JointLimits& limits) {
+  std::vector<Checked> out{{"back", limits.of("back"), sumOf(pose, "waist", "chest")},
+                           {"neck", limits.of("neck"), sumOf(pose, "neck", "head")}};
   for (const auto& [joint, turn] : pose.turnsDeg) {
     const std::size_t space = joint.find(' ');
     if (space == std::string::npos) continue;
-    for (const Limits& limits : kLimbLimits)
-      if (limits.joint == std::string_view(joint).substr(space + 1))
-        check(joint, limitsFor(limits, turn), turn, out);
+    const std::string_view kind = std::string_view(joint).substr(space + 1);
+    TurnRanges ranges = limits.of(kind);
+    if (kind == "shoulder") {
+      const double slack = armTwistSlack(turn[0], turn[1]);
+      ranges[2] = {ranges[2].least - slack, ranges[2].most + slack};
+    }
+    out.push_back({joint, ranges, turn});
   }
+  return out;
+}
+
+bool isBeyond(const TurnRange& range, double turn, double graceDeg) {
+  return turn < range.least - graceDeg || turn > range.most + graceDeg;
+}
+
+}  // namespace
+
+Result<JointLimits> JointLimits::load() {
+  const auto path = presetPath(kPreset);
+  if (!path) return tl::unexpected(path.error());
+  const auto bytes = readFile(*path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  const Json json = Json::parse(*bytes, nullptr, false);
+  JointLimits out;
+  const bool whole = json.is_object() && json.contains("grace") && json["grace"].is_number() &&
+                     json.contains("joints") && json["joints"].is_object();
+  if (!whole) return badInput("Expected “grace” and “joints” as a JSON object.", {.file = kPreset});
+  out.graceDeg_ = json["grace"].get<double>();
+  for (const char* joint : kJointsWithLimits) {
+    const auto found = json["joints"].find(joint);
+    if (found == json["joints"].end() || !found->is_object() ||
+        !readRanges(*found, out.ranges_[joint]))
+      return badInput(
+          fmt::format("Expected flex, aside and twist of the {}, each [least, most].", joint),
+          {.file = kPreset});
+  }
+  return out;
+}
+
+const TurnRanges& JointLimits::of(std::string_view joint) const {
+  const auto found = ranges_.find(joint);
+  ensure(found != ranges_.end(), "every joint has limits");
+  return found->second;
+}
+
+double armTwistSlack(double flexDeg, double asideDeg) {
+  constexpr double kRad = std::numbers::pi / 180;
+  const double up = std::cos(flexDeg * kRad) * std::cos(asideDeg * kRad);
+  return std::max(0.0, std::acos(std::clamp(up, -1.0, 1.0)) / kRad - 45);
+}
+
+std::vector<std::string> beyondReach(const Pose& pose, const JointLimits& limits) {
+  std::vector<std::string> out;
+  for (const Checked& joint : checkedJoints(pose, limits))
+    for (std::size_t i = 0; i < 3; ++i)
+      if (isBeyond(joint.ranges[i], joint.turn[i], limits.graceDeg()))
+        out.push_back(fmt::format("The {}'s {} of {:.0f}° goes beyond {:.0f}° to {:.0f}°.",
+                                  joint.name, kWays[i], joint.turn[i], joint.ranges[i].least,
+                                  joint.ranges[i].most));
+  return out;
+}
+
+std::vector<std::string> atLimit(const Pose& pose, const JointLimits& limits) {
+  std::vector<std::string> out;
+  for (const Checked& joint : checkedJoints(pose, limits))
+    for (std::size_t i = 0; i < 3; ++i)
+      if (joint.ranges[i].least < joint.ranges[i].most &&
+          isBeyond(joint.ranges[i], joint.turn[i], 0))
+        out.push_back(fmt::format("{}: {} {:.0f}°", joint.name, kWays[i], joint.turn[i]));
   return out;
 }
 

@@ -12,6 +12,8 @@ namespace {
 
 using Json = nlohmann::json;
 
+constexpr const char* kRoot = "root";  // the whole figure's turn among those of its joints
+
 const std::set<std::string>& turnNames() {
   static const std::set<std::string> names = [] {
     std::set<std::string> all{"waist", "chest", "neck", "head"};
@@ -163,6 +165,37 @@ std::vector<std::string> PoseLibrary::names() const {
   std::vector<std::string> all;
   for (const auto& [name, pose] : poses_) all.push_back(name);
   return all;
+}
+
+Pose withTurns(const Pose& pose, const std::map<std::string, std::array<double, 3>>& turnsDeg) {
+  Pose out = pose;
+  for (const auto& [joint, turn] : turnsDeg) {
+    if (joint == kRoot)
+      out.rootTurnDeg = turn;
+    else if (turnNames().contains(joint))
+      out.turnsDeg[joint] = turn;
+  }
+  return out;
+}
+
+std::map<std::string, std::array<double, 3>> turnsThatDiffer(const Pose& from, const Pose& to) {
+  constexpr double kSameDeg = 0.001;
+  const auto differs = [](const std::array<double, 3>& a, const std::array<double, 3>& b) {
+    return std::abs(a[0] - b[0]) > kSameDeg || std::abs(a[1] - b[1]) > kSameDeg ||
+           std::abs(a[2] - b[2]) > kSameDeg;
+  };
+  std::map<std::string, std::array<double, 3>> out;
+  if (differs(from.rootTurnDeg, to.rootTurnDeg)) out[kRoot] = to.rootTurnDeg;
+  std::map<std::string, std::array<double, 3>> all = from.turnsDeg;
+  for (auto& [joint, turn] : all) turn = {0, 0, 0};
+  for (const auto& [joint, turn] : to.turnsDeg) all[joint] = turn;
+  for (const auto& [joint, turn] : all) {
+    const auto before = from.turnsDeg.find(joint);
+    const std::array<double, 3> old =
+        before == from.turnsDeg.end() ? std::array<double, 3>{0, 0, 0} : before->second;
+    if (differs(old, turn)) out[joint] = turn;
+  }
+  return out;
 }
 
 Pose mirrored(const Pose& pose) {

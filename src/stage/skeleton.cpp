@@ -13,6 +13,7 @@
 
 #include "stage/figure.h"
 #include "stage/figure_proportions.h"
+#include "stage/shoulder.h"
 
 namespace tw {
 namespace {
@@ -129,30 +130,12 @@ class Poser {
     put(Joint::Crown, at + head * Vec3(0, (1 - kHeadUp) * height, -kCrownBack * depth), head);
   }
 
-  /// Where the shoulder joint lies once the collar bone has followed the arm.
-  Vec3 shoulderAt(bool left, const Mat3& arm) const {
-    const double side = left ? -1 : 1;
-    const Mat3& chest = skeleton_.frameOf(Joint::Chest);
-    const Vec3 along = chest.transpose() * arm * Vec3(0, -1, 0);
-    const double elevation = std::acos(std::clamp(-along.y(), -1.0, 1.0)) / kRad;
-    const Turn own = turns_.limb(left, "girdle");
-    const double lift = own[1] + std::clamp((elevation - 40) * 0.24, 0.0, 32.0);
-    const double across = -side * along.x();  // > 0 when the arm crosses the body
-    const double forward =
-        own[0] + std::clamp(14 * along.z() + 10 * std::max(across, 0.0), -16.0, 24.0);
-    const double up = (1 - kChestUp) * body_.shoulderToHip;
-    const double inner = kCollarApart * body_.shoulderBreadth;
-    const Vec3 pivot(side * inner, up, kChestBack * body_.chestDepth);
-    const Vec3 bone(side * (kShoulderApart * body_.shoulderBreadth - inner), 0, 0);
-    const Mat3 follow = aboutFront(side * lift) * aboutUp(-side * forward);
-    return skeleton_[Joint::Chest] + chest * (pivot + follow * bone);
-  }
-
   void placeArm(bool left) {
     const double side = left ? -1 : 1;
     const Mat3 upper =
         skeleton_.frameOf(Joint::Chest) * limbTurn(turns_.limb(left, "shoulder"), side);
-    Vec3 at = shoulderAt(left, upper);
+    Vec3 at = shoulderPlace(body_, skeleton_[Joint::Chest], skeleton_.frameOf(Joint::Chest), upper,
+                            turns_.limb(left, "girdle"), left);
     put(left ? Joint::LeftShoulder : Joint::RightShoulder, at, upper);
     at += upper * Vec3(0, -body_.upperArm, 0);
     const Turn elbow = turns_.limb(left, "elbow");
@@ -252,8 +235,27 @@ class Poser {
 
 }  // namespace
 
+Vec3 shoulderPlace(const Body& body, const Vec3& chestAt, const Mat3& chest, const Mat3& arm,
+                   const Turn& girdle, bool left) {
+  const double side = left ? -1 : 1;
+  const Vec3 along = chest.transpose() * arm * Vec3(0, -1, 0);
+  const double elevation = std::acos(std::clamp(-along.y(), -1.0, 1.0)) / kRad;
+  const double lift = girdle[1] + std::clamp((elevation - 40) * 0.24, 0.0, 32.0);
+  const double across = -side * along.x();  // > 0 when the arm crosses the body
+  const double forward =
+      girdle[0] + std::clamp(14 * along.z() + 10 * std::max(across, 0.0), -16.0, 24.0);
+  const double up = (1 - kChestUp) * body.shoulderToHip;
+  const double inner = kCollarApart * body.shoulderBreadth;
+  const Vec3 pivot(side * inner, up, kChestBack * body.chestDepth);
+  const Vec3 bone(side * (kShoulderApart * body.shoulderBreadth - inner), 0, 0);
+  const Mat3 follow = aboutFront(side * lift) * aboutUp(-side * forward);
+  return chestAt + chest * (pivot + follow * bone);
+}
+
 Skeleton posed(const Body& body, const Pose& pose, const SetFigure& set) {
-  return Poser(body, pose, set).run();
+  if (set.turnsDeg.empty()) return Poser(body, pose, set).run();
+  const Pose changed = withTurns(pose, set.turnsDeg);
+  return Poser(body, changed, set).run();
 }
 
 }  // namespace tw

@@ -46,6 +46,7 @@ bool sitsOnProp(const Beat& beat, const std::string& who) {
 struct Stager::Impl {
   Cast cast;
   PoseLibrary poses;
+  JointLimits limits;
 
   Variant measured(const StageRequest& request, const StagingChoice& choice) const {
     const Scene scene = blocked(request, choice, cast, poses);
@@ -63,12 +64,15 @@ Result<Stager> Stager::make(const std::vector<Character>& cast) {
   const auto wardrobe = Wardrobe::load();
   if (!wardrobe) return tl::unexpected(wardrobe.error());
   const auto dressed = [&](const Character& character) {
-    Body body = bodyOf(character);
+    Body body = tw::bodyOf(character);
     body.look = wardrobe->lookOf(character);
     return body;
   };
+  auto limits = JointLimits::load();
+  if (!limits) return tl::unexpected(limits.error());
   auto impl = std::make_unique<Impl>();
   impl->poses = std::move(*poses);
+  impl->limits = std::move(*limits);
   impl->cast.stranger = dressed(Character{});
   for (const Character& character : cast) impl->cast.bodies[character.id] = dressed(character);
   return Stager(std::move(impl));
@@ -146,7 +150,7 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
 }
 
 void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width) const {
-  const Scene scene = sceneOf(panel.staging, beat, focus, impl_->cast, impl_->poses);
+  const Scene scene = sceneOf(panel.staging, beat, focus);
   lookExactly(panel, beat, scene, solidsOf(panel.staging, beat, kLookDetail), width);
 }
 
@@ -163,6 +167,18 @@ Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::strin
   if (own.setting.empty()) own.setting = beat.setting;
   return drawPanel(solids, Camera(panel.staging.camera, frame.width() / frame.height()), frame,
                    panel.outline, own);
+}
+
+Scene Stager::sceneOf(const Staging& staging, const Beat& beat, const std::string& focus) const {
+  return tw::sceneOf(staging, beat, focus, impl_->cast, impl_->poses);
+}
+
+const JointLimits& Stager::limits() const {
+  return impl_->limits;
+}
+
+const Body& Stager::bodyOf(const std::string& who) const {
+  return impl_->cast.of(who);
 }
 
 const PoseLibrary& Stager::poses() const {

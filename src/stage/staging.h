@@ -9,9 +9,12 @@
 #include <vector>
 
 #include "job/job.h"
+#include "stage/joint_limits.h"
 #include "stage/picture.h"
 
 namespace tw {
+
+struct Scene;
 
 struct StageRequest {
   const Beat* beat = nullptr;
@@ -75,7 +78,12 @@ class Stager {
   Drawing draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
                const DrawOptions& options) const;
 
+  /// The staging with its figures posed.
+  Scene sceneOf(const Staging& staging, const Beat& beat, const std::string& focus = {}) const;
+
   const PoseLibrary& poses() const;
+  const JointLimits& limits() const;
+  const Body& bodyOf(const std::string& who) const;
 
  private:
   struct Impl;
