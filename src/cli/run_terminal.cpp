@@ -27,7 +27,7 @@ constexpr const char* kFooter =
     "`tierwright COMMAND --help` explains a command with examples.";
 
 constexpr AddCommand kCommands[] = {addNew,    addRevise, addBeats,  addBrief, addSheets,
-                                    addRoughs, addShow,   addChoose, addProof};
+                                    addRoughs, addShow,   addChoose, addProof, addFit};
 
 }  // namespace
 

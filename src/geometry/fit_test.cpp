@@ -116,7 +116,7 @@ Polygon arbitraryFigure() {
 
 }  // namespace
 
-// The seven largest fits of docs/facts.md; [derived] there, each with a closed form.
+// Closed forms, derived by hand: ab/(a+b), √3/(2+√3), 3−√3, the incircle, the hull's height.
 TEST_CASE("largest fits in convex regions equal their closed forms") {
   const Polygon triangle{{{0, 0}, {4, 0}, {0, 3}}};
   CHECK(fit(kSquare, triangle).scale == doctest::Approx(12.0 / 7).epsilon(1e-9));
@@ -134,7 +134,7 @@ TEST_CASE("largest fits in convex regions equal their closed forms") {
   Polygon turned = mirrored(right, 0);
   const Fit other = fit(turned, trapezoid);
   CHECK(other.scale == doctest::Approx(1.5).epsilon(1e-9));
-  // Facts give the move (4, 0); the turned triangle has room to slide from 3 to 4.
+  // By hand the move is (4, 0); the turned triangle has room to slide from 3 to 4.
   CHECK(other.move.x >= 3 - 1e-9);
   CHECK(other.move.x <= 4 + 1e-9);
   CHECK(fit(right, trapezoid, 0, true).scale == doctest::Approx(1.5).epsilon(1e-9));

@@ -30,7 +30,7 @@ job=$work/job
 expect 0 "Exit codes" --help
 expect 2 "subcommand" # nothing asked
 expect 2 "" frobnicate
-for command in new revise beats brief sheets roughs show choose proof; do
+for command in new revise beats brief sheets roughs show choose proof fit; do
   expect 0 "xample" $command --help
 done
 expect 0 "us-comic-a" sheets
@@ -51,6 +51,10 @@ expect 2 "no rough" show "$job" --page 4 --rough A --png "$work/a.png"
 expect 0 "layouts sized" roughs "$job" --page 1 --keep 2
 expect 0 '"handed_on"' roughs "$job" --page 1 --keep 2 --json -
 expect 0 "" show "$job" --page 1 --rough A --png "$work/a.png" --svg "$work/a.svg" --pdf "$work/a.pdf"
+expect 0 "Over the border" fit "$job" --page 1 --panel 2 --png "$work/fit.png" --svg "$work/fit.svg"
+expect 0 '"head_mm_now"' fit "$job" --page 1 --panel 2 --json
+expect 2 "no panel 99" fit "$job" --page 1 --panel 99
+expect 2 "" fit "$job" --page 1 --panel 2 --margin lots
 expect 2 "Name a file" show "$job" --page 1 --rough A
 expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
