@@ -55,6 +55,7 @@ void addBrief(CLI::App& app, int& exitCode);
 void addSheets(CLI::App& app, int& exitCode);
 void addRoughs(CLI::App& app, int& exitCode);
 void addShow(CLI::App& app, int& exitCode);
+void addVariants(CLI::App& app, int& exitCode);
 void addChoose(CLI::App& app, int& exitCode);
 void addProof(CLI::App& app, int& exitCode);
 void addFit(CLI::App& app, int& exitCode);

@@ -31,26 +31,6 @@ std::vector<Polygon> insetsOn(const Layout& layout, std::size_t i) {
   return out;
 }
 
-LetterResult lettered(const PageCase& page, const Workshop& workshop, const Layout& layout,
-                      std::size_t i, const RoughPanel& panel) {
-  LetterRequest request;
-  request.items = &page.panels[i].beat.copy;
-  request.panel = panel.outline;
-  request.live = page.sheet.liveRect(page.rightHand);
-  for (const SeenFigure& figure : panel.figures) {
-    if (!figure.face.points.empty()) {
-      request.faces.push_back(figure.face);
-      request.mouths[figure.who] = figure.mouth;
-    }
-    request.bodies.push_back(figure.body);
-  }
-  for (const KeepClear& zone : page.brief.keepClear) request.keepClear.push_back(zone.rect);
-  request.covered = insetsOn(layout, i);
-  request.direction = page.brief.direction;
-  request.panelsOnPage = static_cast<int>(page.panels.size());
-  return workshop.letterer.place(request);
-}
-
 /// Share of the focus figure under balloons and insets; only asked where it matters.
 double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<Polygon> over) {
   const SeenFigure* focus = focusFigure(panel, wish.focus);
@@ -67,6 +47,26 @@ Arrival arrivalOfPanel(const ArrivalField& field, const RoughPanel& panel, std::
 }
 
 }  // namespace
+
+LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
+                           const RoughPanel& panel, const std::vector<Polygon>& insets) {
+  LetterRequest request;
+  request.items = &page.panels[i].beat.copy;
+  request.panel = panel.outline;
+  request.live = page.sheet.liveRect(page.rightHand);
+  for (const SeenFigure& figure : panel.figures) {
+    if (!figure.face.points.empty()) {
+      request.faces.push_back(figure.face);
+      request.mouths[figure.who] = figure.mouth;
+    }
+    request.bodies.push_back(figure.body);
+  }
+  for (const KeepClear& zone : page.brief.keepClear) request.keepClear.push_back(zone.rect);
+  request.covered = insets;
+  request.direction = page.brief.direction;
+  request.panelsOnPage = static_cast<int>(page.panels.size());
+  return workshop.letterer.place(request);
+}
 
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
                      const OrderReading& order, const std::vector<StagingChoice>& choices) {
@@ -85,7 +85,7 @@ Measured finishRough(const PageCase& page, const Workshop& workshop, const Layou
   for (std::size_t i = 0; i < layout.panels.size(); ++i) {
     m.variants.push_back(workshop.stager.measured(stageRequest(page, i, layout), choices[i]));
     RoughPanel panel = stagedPanel(page, workshop, layout, i, choices[i]);
-    m.copy.push_back(lettered(page, workshop, layout, i, panel));
+    m.copy.push_back(letteredPanel(page, workshop, i, panel, insetsOn(layout, i)));
     panel.balloons = m.copy.back().balloons;
     m.arrivals.push_back(arrivalOfPanel(field, panel, i));
     m.covered.push_back(coveredShare(page.panels[i], panel, insetsOn(layout, i)));

@@ -10,4 +10,8 @@ namespace tw {
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
                      const OrderReading& order, const std::vector<StagingChoice>& choices);
 
+/// The copy of panel i set into the panel as it is now. `insets`: panels that lie on it.
+LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
+                           const RoughPanel& panel, const std::vector<Polygon>& insets);
+
 }  // namespace tw

@@ -139,6 +139,44 @@ bool hauls(const Beat& beat, const BeatFigure& f) {
   });
 }
 
+BusyHands busyHands(const Beat& beat, const Scene& scene, std::size_t figure) {
+  BusyHands busy;
+  for (std::size_t i = 0; i < beat.props.size(); ++i) {
+    if (holderOf(beat, i) != static_cast<int>(figure)) continue;
+    const Actor& actor = scene.actors[figure];
+    const bool both = hauls(beat, beat.figures[figure]) || gripOf(actor).both;
+    busy.left |= both || holdsLeft(actor);
+    busy.right |= both || !holdsLeft(actor);
+  }
+  return busy;
+}
+
+void carryProps(const Beat& beat, std::size_t figure, const Scene& before, Scene& after) {
+  const SetFigure &was = before.actors[figure].set, &is = after.actors[figure].set;
+  const bool glass = was.poseMirrored != is.poseMirrored;
+  const BusyHands busy = busyHands(beat, before, figure);
+  const auto hands = [&](const Scene& scene, bool left, bool right) -> Vec3 {
+    const Skeleton& s = scene.actors[figure].skeleton;
+    if (left && right) return 0.5 * (palm(s, true) + palm(s, false));
+    return palm(s, left);
+  };
+  const Vec3 from = hands(before, busy.left, busy.right);
+  const Vec3 to = glass ? hands(after, busy.right, busy.left) : hands(after, busy.left, busy.right);
+  const auto turned = [&](double heading) {
+    return glass ? was.headingDeg + is.headingDeg - heading
+                 : heading + is.headingDeg - was.headingDeg;
+  };
+  for (SetProp& prop : after.props)
+    for (std::size_t i = 0; i < beat.props.size(); ++i) {
+      if (beat.props[i].id != prop.prop || holderOf(beat, i) != static_cast<int>(figure)) continue;
+      const Vec3 off = Vec3(prop.at.x, prop.at.y, prop.at.z) - from;
+      const Vec3 now = to + directionOf(turned(headingOf(off))) * std::hypot(off.x(), off.z()) +
+                       Vec3(0, off.y(), 0);
+      prop.at = {now.x(), now.y(), now.z()};
+      prop.headingDeg = std::remainder(turned(prop.headingDeg), 360.0);
+    }
+}
+
 Vec3 workingPalm(const Actor& actor) {
   const Grip grip = gripOf(actor);
   return grip.at;

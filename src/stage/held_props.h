@@ -27,6 +27,15 @@ Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);
 /// Gives every prop in a hand its place, heading, pitch and box.
 void putHeldProps(const Beat& beat, Scene& scene);
 
+/// Which of a figure's own hands hold something.
+struct BusyHands {
+  bool left = false, right = false;
+};
+BusyHands busyHands(const Beat& beat, const Scene& scene, std::size_t figure);
+/// After the figure changed from `before` to `after`: what it holds keeps its place in the hand,
+/// turned or seen in a looking-glass as the figure is.
+void carryProps(const Beat& beat, std::size_t figure, const Scene& before, Scene& after);
+
 /// The palm of the hand that holds, reaches or points.
 Vec3 workingPalm(const Actor& actor);
 

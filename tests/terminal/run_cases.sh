@@ -30,7 +30,7 @@ job=$work/job
 expect 0 "Exit codes" --help
 expect 2 "subcommand" # nothing asked
 expect 2 "" frobnicate
-for command in new revise beats brief sheets roughs show choose proof fit; do
+for command in new revise beats brief sheets roughs variants show choose proof fit; do
   expect 0 "xample" $command --help
 done
 expect 0 "us-comic-a" sheets
@@ -55,6 +55,8 @@ expect 0 "Over the border" fit "$job" --page 1 --panel 2 --png "$work/fit.png" -
 expect 0 '"head_mm_now"' fit "$job" --page 1 --panel 2 --json
 expect 2 "no panel 99" fit "$job" --page 1 --panel 99
 expect 2 "" fit "$job" --page 1 --panel 2 --margin lots
+expect 0 "reach" variants "$job" --page 1 --rough A --panel 2 --keep 3 --png "$work/v.png"
+expect 2 "no panel 9" variants "$job" --page 1 --rough A --panel 9
 expect 2 "Name a file" show "$job" --page 1 --rough A
 expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
