@@ -87,18 +87,29 @@ Result<void> writeFileAtomically(const fs::path& path, std::string_view bytes) {
   return {};
 }
 
-Result<fs::path> presetPath(std::string_view nameBelowPresets) {
+namespace {
+
+/// Where presets may lie. A folder named by the user is the only one: falling back to another
+/// would hide that a file is missing from it.
+std::vector<fs::path> presetRoots() {
+  if (const char* named = std::getenv("TIERWRIGHT_PRESETS")) return {named};
   std::vector<fs::path> roots;
-  if (const char* named = std::getenv("TIERWRIGHT_PRESETS")) roots.emplace_back(named);
   std::error_code error;
   const fs::path program = fs::read_symlink("/proc/self/exe", error);
-  if (!error)
-    for (fs::path dir = program.parent_path(); dir.has_relative_path(); dir = dir.parent_path())
-      roots.push_back(dir / "presets");
-  if (!error) roots.push_back(program.parent_path().parent_path() / "share/tierwright/presets");
-  for (const fs::path& root : roots)
+  if (error) return roots;
+  for (fs::path dir = program.parent_path(); dir.has_relative_path(); dir = dir.parent_path())
+    roots.push_back(dir / "presets");
+  roots.push_back(program.parent_path().parent_path() / "share/tierwright/presets");
+  return roots;
+}
+
+}  // namespace
+
+Result<fs::path> presetPath(std::string_view nameBelowPresets) {
+  std::error_code error;
+  for (const fs::path& root : presetRoots())
     if (fs::exists(root / nameBelowPresets, error)) return root / nameBelowPresets;
-  return ourFault(fmt::format("The preset {} was not found.", nameBelowPresets), {},
+  return ourFault(fmt::format("The presets hold no {}.", nameBelowPresets), {},
                   "Set TIERWRIGHT_PRESETS to the presets folder that came with the program.");
 }
 

@@ -21,8 +21,8 @@ Result<std::string> readFile(const std::filesystem::path& path,
 /// Makes missing parent folders. Keeps the permission bits of a file it replaces.
 Result<void> writeFileAtomically(const std::filesystem::path& path, std::string_view bytes);
 
-/// A file that ships with the program (presets/…), found beside the source, the program, or in
-/// the folder that the environment variable TIERWRIGHT_PRESETS names.
+/// A file that ships with the program (presets/…), found beside the source or the program; or in
+/// the folder that the environment variable TIERWRIGHT_PRESETS names, and then only there.
 Result<std::filesystem::path> presetPath(std::string_view nameBelowPresets);
 
 }  // namespace tw

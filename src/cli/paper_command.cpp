@@ -59,7 +59,7 @@ int run(const ShowArguments& a) {
   request.page = a.page;
   request.rough = a.rough;
   request.dpi = a.dpi;
-  request.overlays = a.all ? Overlays{true, true, true, true} : a.overlays;
+  request.overlays = a.all ? Overlays{true, true, true, true, true} : a.overlays;
   if (!a.png.empty()) request.png = a.png;
   if (!a.svg.empty()) request.svg = a.svg;
   if (!a.pdf.empty()) request.pdf = a.pdf;
@@ -98,9 +98,12 @@ void addShow(CLI::App& app, int& exitCode) {
   command->add_flag("--leads", a->overlays.leads, "Show leads and the path of the eye");
   command->add_flag("--live", a->overlays.live, "Show trim, live area and keep-clear zones");
   command->add_flag("--card", a->overlays.card, "Show the score card");
+  command->add_flag("--grid", a->overlays.grid,
+                    "Show horizon, vanishing points and squares on the ground");
   command->add_flag("--all", a->all, "Show all of these");
   command->footer(
-      "Without --order, --leads, --live, --card or --all the bare rough is written, as for an\n"
+      "Without --order, --leads, --live, --card, --grid or --all the bare rough is written, as for "
+      "an\n"
       "editor.\nExample:\n  tierwright show job --page 4 --rough B --png page.png --order --card");
   command->callback([a, &exitCode] { exitCode = run(*a); });
 }

@@ -33,6 +33,7 @@ Result<RoughPicture> emptyPicture(const Job& job, const Page& page, const Rough&
   out.rough = rough;
   out.keepClear = page.brief.keepClear;
   out.panels.resize(rough.panels.size());
+  out.grids.resize(rough.panels.size());
   return out;
 }
 
@@ -59,6 +60,7 @@ Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, c
     if (progress.isStopped()) return;
     const auto [rough, i] = work[w];
     const RoughPanel& panel = out[rough].rough.panels[i];
+    out[rough].grids[i] = stager.grid(panel, focusOf(*beatOf(beats, panel.beat), page.brief));
     out[rough].panels[i] = drawn(stager, panel, *beatOf(beats, panel.beat), page.brief);
   });
   if (progress.isStopped()) return stopped();

@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "geometry/drawing.h"
+#include "geometry/perspective.h"
 #include "job/job.h"
 
 namespace tw {
@@ -21,7 +22,8 @@ struct RoughPicture {
   std::string jobTitle;
   ReadingDirection direction = ReadingDirection::LeftToRight;
   Rough rough;
-  std::vector<Drawing> panels;  ///< one per rough panel
+  std::vector<Drawing> panels;         ///< one per rough panel
+  std::vector<PerspectiveGrid> grids;  ///< one per rough panel
   std::vector<KeepClear> keepClear;
 };
 
@@ -30,6 +32,7 @@ struct Overlays {
   bool leads = false;  ///< leads and the path of the eye
   bool live = false;   ///< trim, live area, keep-clear zones
   bool card = false;   ///< score card in words, beside the page
+  bool grid = false;   ///< horizon, vanishing points, squares on the ground, for pencilling
 };
 
 /// One PDF page per picture: the bare page at size, overlays as optional content per `overlays`

@@ -171,11 +171,12 @@ TEST_CASE("overlays are layers of the file, shown or hidden as asked when it ope
   REQUIRE(writePdf(scratch / "r.pdf", threeRoughs(),
                    {.order = true, .leads = false, .live = true, .card = true}));
   const std::string file = opened(scratch / "r.pdf");
-  for (const char* name : {"Panel order", "Leads", "Trim and live area", "Score card"})
+  for (const char* name :
+       {"Panel order", "Perspective grid", "Leads", "Trim and live area", "Score card"})
     CHECK(count(file, "/Name (" + std::string(name) + ")") == 1);
   CHECK(count(inside(file, "/ON [", "]"), " 0 R") == 3);
-  CHECK(count(inside(file, "/OFF [", "]"), " 0 R") == 1);
-  CHECK(count(file, "/OC /L") == 3 * 4);
+  CHECK(count(inside(file, "/OFF [", "]"), " 0 R") == 2);
+  CHECK(count(file, "/OC /L") == 3 * 5);
 }
 
 TEST_CASE("with every overlay off the page is the bare rough, in black ink alone") {

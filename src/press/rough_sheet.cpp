@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "press/grid_art.h"
 #include "press/in_words.h"
 #include "press/overlays.h"
 #include "press/score_card.h"
@@ -17,6 +18,7 @@ struct GroupName {
   const char* title;
 };
 constexpr GroupName kGroups[] = {{"rough", "Rough"},
+                                 {"perspective-grid", "Perspective grid"},
                                  {"leads", "Leads"},
                                  {"trim-and-live-area", "Trim and live area"},
                                  {"panel-order", "Panel order"},
@@ -49,16 +51,18 @@ std::vector<PdfLayer> RoughSheet::layers(const Overlays& overlays) const {
          surface.place(art_, 1, {0, 0});
          drawTrimMarks(surface, picture_, typesetter_);
        }},
-      {kGroups[1].title, overlays.leads,
+      {kGroups[1].title, overlays.grid,
+       [this](Surface& surface) { drawGrids(surface, picture_, typesetter_); }},
+      {kGroups[2].title, overlays.leads,
        [this](Surface& surface) { drawLeads(surface, picture_, typesetter_); }},
-      {kGroups[2].title, overlays.live,
+      {kGroups[3].title, overlays.live,
        [this](Surface& surface) { drawSheetLines(surface, picture_, typesetter_); }},
-      {kGroups[3].title, overlays.order, number}};
+      {kGroups[4].title, overlays.order, number}};
   if (!overlays.card) return out;
   const Rect page = picture_.sheet.trimRect();
   const double left = picture_.sheet.bleedRect().max.x + kSlugMm + kCardGapMm;
   const Rect column{{left, page.min.y}, {left + kCardWidthMm, page.max.y}};
-  out.push_back({kGroups[4].title, true, [this, column](Surface& surface) {
+  out.push_back({kGroups[5].title, true, [this, column](Surface& surface) {
                    drawScoreCard(surface, picture_, column, typesetter_);
                  }});
   return out;

@@ -5,6 +5,7 @@
 #include "stage/exact_measures.h"
 #include "stage/frame_camera.h"
 #include "stage/held_props.h"
+#include "stage/perspective_grid.h"
 #include "stage/quick_measures.h"
 #include "stage/set_pieces.h"
 #include "stage/solid_shapes.h"
@@ -179,6 +180,17 @@ const JointLimits& Stager::limits() const {
 
 const Body& Stager::bodyOf(const std::string& who) const {
   return impl_->cast.of(who);
+}
+
+PerspectiveGrid Stager::grid(const RoughPanel& panel, const std::string& focus) const {
+  const Rect frame = frameOf(panel.outline);
+  const CameraPlace& place = panel.staging.camera;
+  Vec3 through(0, 0, 0);
+  for (const SetFigure& figure : panel.staging.figures)
+    if (figure.who == focus || &figure == &panel.staging.figures.front())
+      through = {figure.at.x, 0, figure.at.z};
+  return perspectiveGrid(Camera(place, frame.width() / frame.height()), place, through, frame,
+                         panel.outline);
 }
 
 const PoseLibrary& Stager::poses() const {

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/perspective.h"
 #include "job/job.h"
 #include "stage/joint_limits.h"
 #include "stage/picture.h"
@@ -80,6 +81,8 @@ class Stager {
 
   /// The staging with its figures posed.
   Scene sceneOf(const Staging& staging, const Beat& beat, const std::string& focus = {}) const;
+  /// The panel's perspective for pencilling, its measuring wall through the focus' feet.
+  PerspectiveGrid grid(const RoughPanel& panel, const std::string& focus) const;
 
   const PoseLibrary& poses() const;
   const JointLimits& limits() const;
