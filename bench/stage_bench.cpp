@@ -5,6 +5,7 @@
 #include "geometry/polygon.h"
 #include "stage/picture.h"
 #include "stage/solid_shapes.h"
+#include "stage/value_plan.h"
 
 using namespace tw;
 
@@ -76,5 +77,19 @@ void drawTwoFigures(benchmark::State& state) {
     benchmark::DoNotOptimize(drawPanel(twoFigures(), c, frame, polygonOf(frame), options));
 }
 BENCHMARK(drawTwoFigures)->Arg(300)->Arg(600)->Unit(benchmark::kMillisecond);
+
+/// The whole of a planned panel: drawing and value plan from one picture.
+void drawAndPlanTwoFigures(benchmark::State& state) {
+  const Camera c = camera();
+  const Rect frame{{0, 0}, {140, 100}};
+  DrawOptions options;
+  options.width = static_cast<int>(state.range(0));
+  options.setting = "exterior field";
+  const Lighting light;
+  for (auto _ : state)
+    benchmark::DoNotOptimize(
+        drawWithValues(twoFigures(), c, frame, polygonOf(frame), options, light));
+}
+BENCHMARK(drawAndPlanTwoFigures)->Arg(600)->Unit(benchmark::kMillisecond);
 
 }  // namespace

@@ -59,6 +59,7 @@ void addVariants(CLI::App& app, int& exitCode);
 void addChoose(CLI::App& app, int& exitCode);
 void addProof(CLI::App& app, int& exitCode);
 void addFit(CLI::App& app, int& exitCode);
+void addValues(CLI::App& app, int& exitCode);
 
 /// The whole program; returns the exit code.
 int runTerminal(int argc, const char* const* argv);

@@ -12,8 +12,8 @@
 //  5 Lines: contours and creases of every solid, hidden ones removed (visible_lines), inked by the
 //    pen; far things first. Faces last.
 // Cost: about a render and a half plus some look-ups per pixel of line.
-// Does badly: one key light, no shadows of bodies on bodies; cast shadows fall on level ground at
-// height 0 only.
+// Does badly: a lamp stands infinitely far away, so a lantern lights the whole panel from one side;
+// cast shadows on the ground fall on level ground at height 0 only.
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
@@ -28,6 +28,8 @@
 #include "stage/refine.h"
 #include "stage/set_lines.h"
 #include "stage/shade.h"
+#include "stage/shadow_map.h"
+#include "stage/value_blacks.h"
 #include "stage/visible_lines.h"
 
 namespace tw {
@@ -37,7 +39,7 @@ namespace {
 constexpr float kShadowBelow = 0.1f;  // light under this is the shadow side
 constexpr double kLeastToneMm2 = 1.2;
 constexpr double kFocusWeight = 1.22, kFigureWeight = 1.0, kPropWeight = 0.88, kSetWeight = 0.55;
-constexpr double kHighestCastM = 1.2;  // what floats higher casts no shadow worth drawing
+constexpr float kRimShows = 0.5f;  // a rim light this strong keeps its edge white
 
 /// The solids as they are drawn: cut to the frame, figures refined for their size on it, with
 /// the normals of their surface.
@@ -68,18 +70,28 @@ std::vector<Solid> forDrawing(const std::vector<Solid>& solids, const Camera& ca
 class PanelArtist {
  public:
   PanelArtist(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
-              const DrawOptions& options)
+              const DrawOptions& options, const Lighting& lighting)
       : all_(solids),
         solids_(forDrawing(solids, camera, options.width, lightNormals_)),
         camera_(camera),
         options_(options),
         mood_(moodOf(options.setting)),
-        light_(keyLight(camera)),
+        lighting_(lighting),
+        light_(towardLamp(lighting.key, camera)),
         picture_(renderLit()),
         view_{picture_, camera_, frame},
         windows_(windowsOf(picture_, solids_.size())),
         partWindows_(partWindowsOf(picture_, windows_)),
-        ordinaryDepth_(findOrdinaryDepth()) {}
+        ordinaryDepth_(findOrdinaryDepth()) {
+    if (options.shadows && mood_.castShadows)
+      groundShadow_ = groundShadow(solids, camera, light_, picture_);
+  }
+
+  std::size_t marks() const { return marks_; }
+
+  ValuePlan plan(const Polygon& panel) const {
+    return valuePlanOf({solids_, view_, others_, groundShadow_, mood_, lighting_}, panel);
+  }
 
   Drawing draw(const Polygon& panel) {
     out_.clip = {panel};
@@ -96,21 +108,38 @@ class PanelArtist {
     addCostumes(mood_.figureShade, 1);
     out_.strokes = std::move(backdrop.strokes);
     for (const std::size_t i : farFirst()) addLines(i);
+    marks_ = out_.tones.size();
     for (std::size_t i = 0; i < solids_.size(); ++i) addFace(i);
     std::erase_if(out_.strokes, [&](const Stroke& s) { return liesOutside(s, panel); });
     return std::move(out_);
   }
 
  private:
-  /// As render(), shaded by the calmed normals.
-  Picture renderLit() const {
+  /// As render(), shaded by the calmed normals; then what stands in the key's way takes its light.
+  Picture renderLit() {
     const Viewport view = frameViewport(camera_, options_.width);
     Picture picture = blankPicture(view);
+    others_.assign(picture.light.size(), 0);
     for (std::size_t i = 0; i < solids_.size(); ++i)
-      rasterise(solids_[i].mesh, lightNormals_[i],
+      rasterise(solids_[i].mesh, pointLight(lightNormals_[i]),
                 solids_[i].figure >= 0 ? Faces::TowardEye : Faces::All, static_cast<int>(i),
-                camera_, view, light_, picture);
+                camera_, view, picture, others_);
+    if (options_.shadows) ShadowMap(all_, light_).darken(solids_, camera_, picture);
     return picture;
+  }
+
+  PointLight pointLight(const std::vector<Vec3>& normals) const {
+    const Vec3 fill = towardLamp(lighting_.fill, camera_), rim = towardLamp(lighting_.rim, camera_);
+    PointLight light;
+    light.key.reserve(normals.size());
+    light.others.reserve(normals.size());
+    for (const Vec3& n : normals) {
+      light.key.push_back(static_cast<float>(n.dot(light_)));
+      light.others.push_back(
+          static_cast<float>(lighting_.fill.strength * std::max(0.0, n.dot(fill)) +
+                             lighting_.rim.strength * std::max(0.0, n.dot(rim))));
+    }
+    return light;
   }
 
   /// Nothing of the stroke would be left by the panel's clip, or only its run-out.
@@ -174,7 +203,10 @@ class PanelArtist {
   void addShadowSide(bool ofSet, double darkness) {
     const Field ours = maskOf(ofSet);
     const double calmMm = ofSet ? 0.3 : std::clamp(0.011 * mmPerM(), 0.35, 3.0);
-    Field light = fieldOf(picture_, ours.window, [&](std::size_t i) { return picture_.light[i]; });
+    const bool rim = lighting_.rim.strength > 0;
+    Field light = fieldOf(picture_, ours.window, [&](std::size_t i) {
+      return rim && others_[i] > kRimShows ? 1.f : picture_.light[i];
+    });
     light = blurredWithin(light, ours, blurPx(calmMm));
     Field shade = fieldOver(ours.window);
     // A soft threshold: half-way exactly at kShadowBelow, so that tracing is finer than a pixel.
@@ -213,39 +245,20 @@ class PanelArtist {
     addTone(shapeOf(mask, 0.3), value);
   }
 
-  /// The solid pressed flat onto the ground along the light.
-  Solid flattened(const Solid& solid) const {
-    // Steeper than the key light: short shadows tie figures to the ground and stay out of the way.
-    const Vec3 l = Vec3(light_.x() * 0.75, std::max(0.3, light_.y()), light_.z() * 0.75);
-    Solid flat;
-    flat.mesh = solid.mesh;
-    for (Vec3& p : flat.mesh.points) p -= l * (std::max(0.0, p.y()) / l.y());
-    return flat;
+  void addGroundTone(const Field& mask, double darkness) {
+    Picture half;
+    half.width = std::max(1, options_.width / 2);
+    half.height = frameViewport(camera_, half.width).height;
+    const PanelView view{half, camera_, view_.frame};
+    addTone(traced(blurred(mask, 1), view, {0.5f, kLeastToneMm2, 0.4}), darkness);
   }
 
   void addCastShadows() {
-    if (camera_.eye().y() <= 0) return;
-    // At half the picture's width: a shadow's edge is soft anyway.
-    const Viewport viewport = frameViewport(camera_, std::max(1, options_.width / 2));
-    Picture shadow = blankPicture(viewport);
-    for (const Solid& solid : all_) {
-      if (solid.isSet) continue;
-      double lowest = std::numeric_limits<double>::infinity();
-      for (const Vec3& p : solid.mesh.points) lowest = std::min(lowest, p.y());
-      if (lowest < kHighestCastM) rasterise(flattened(solid), 0, camera_, viewport, light_, shadow);
-    }
-    const PanelView view{shadow, camera_, view_.frame};
-    const Field mask = fieldOf(shadow, windowsOf(shadow, 1)[0], [&](std::size_t i) {
-      if (shadow.solid[i] < 0) return 0.f;
-      const auto x = static_cast<double>(i % static_cast<std::size_t>(shadow.width));
-      const auto y = static_cast<double>(i / static_cast<std::size_t>(shadow.width));
-      const std::size_t here = view_.pixelAt(view_.pxFromPage(view.pageFromPx({x + 0.5, y + 0.5})));
-      const bool onGround = picture_.solid[here] < 0 || solidAt(here).isSet;
-      return onGround && picture_.depth[here] > shadow.depth[i] - 0.02f ? 1.f : 0.f;
-    });
-    addTone(traced(blurred(mask, 1), view, {0.5f, kLeastToneMm2, 0.4}), castDarkness());
+    addGroundTone(groundShadow_, castDarkness());
+    addGroundTone(contactShadow(all_, camera_, picture_), contactDarkness());
   }
 
+  double contactDarkness() const { return std::min(1.0, castDarkness() + 0.3); }
   double castDarkness() const { return std::min(0.9, mood_.figureShade + 0.14); }
 
   double middleDepth(std::size_t i) const {
@@ -307,31 +320,42 @@ class PanelArtist {
   const Camera& camera_;
   const DrawOptions& options_;
   Mood mood_;
-  Vec3 light_;
+  const Lighting& lighting_;
+  Vec3 light_;                 ///< toward the key
+  std::vector<float> others_;  ///< light of the other lamps, per pixel
   Picture picture_;
   PanelView view_;
   std::vector<Window> windows_;           ///< where each solid is seen
   std::vector<PartWindows> partWindows_;  ///< where each part of it is seen
   double ordinaryDepth_;
+  Field groundShadow_;
+  std::size_t marks_ = 0;  ///< where the tones of faces begin
   Drawing out_;
 };
 
 }  // namespace
 
 Vec3 keyLight(const Camera& camera) {
-  const Vec3 right = camera.rotation().row(0).transpose();
-  const Vec3 forward = camera.rotation().row(2).transpose();
-  Vec3 away(forward.x(), 0, forward.z());
-  // Looking straight down or up there is no level forward; take the world's.
-  away = away.norm() > 1e-6 ? Vec3(away.normalized()) : Vec3(0, 0, 1);
-  Vec3 across(right.x(), 0, right.z());
-  across = across.norm() > 1e-6 ? Vec3(across.normalized()) : Vec3(1, 0, 0);
-  return (-0.6 * across + 0.66 * Vec3::UnitY() - 0.36 * away).normalized();
+  return towardLamp(Lamp{}, camera);
 }
 
 Drawing drawPanel(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
                   const Polygon& panel, const DrawOptions& options) {
-  return PanelArtist(solids, camera, frame, options).draw(panel);
+  return drawLitPanel(solids, camera, frame, panel, options, Lighting{});
+}
+
+Drawing drawLitPanel(const std::vector<Solid>& solids, const Camera& camera, const Rect& frame,
+                     const Polygon& panel, const DrawOptions& options, const Lighting& light) {
+  return PanelArtist(solids, camera, frame, options, light).draw(panel);
+}
+
+PlannedPanel drawWithValues(const std::vector<Solid>& solids, const Camera& camera,
+                            const Rect& frame, const Polygon& panel, const DrawOptions& options,
+                            const Lighting& light) {
+  PanelArtist artist(solids, camera, frame, options, light);
+  ValuePlan plan = artist.plan(panel);
+  Drawing drawing = artist.draw(panel);
+  return {std::move(drawing), std::move(plan), artist.marks()};
 }
 
 }  // namespace tw

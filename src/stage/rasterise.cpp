@@ -26,13 +26,13 @@ constexpr int kNarrowPx = 8;
 
 struct Corner {
   Vec3 at;  ///< camera space
-  double light = 0;
+  double light = 0, others = 0;
 };
 
 struct Pixel {
   double x = 0, y = 0;
   double invDepth = 0;
-  double light = 0;
+  double light = 0, others = 0;
 };
 
 /// A value that is linear on the picture: value(x, y) = base + x·dx + y·dy.
@@ -46,6 +46,7 @@ struct Target {
   const Viewport& view;
   std::int16_t solid;
   std::uint8_t part;
+  std::vector<float>* others;  ///< light of other lamps, or nothing to be told of it
 };
 
 Plane planeThrough(const Pixel& a, const Pixel& b, const Pixel& c, double va, double vb, double vc,
@@ -75,7 +76,8 @@ void narrow(Span& span, const Plane& edge, double y) {
     span.last = span.first - 1;
 }
 
-void fillPixel(const Target& target, int x, int row, const Plane& inverse, const Plane& light) {
+void fillPixel(const Target& target, int x, int row, const Plane& inverse, const Plane& light,
+               const Plane& others) {
   const double y = row + 0.5;
   const auto depth = static_cast<float>(1 / inverse.at(x + 0.5, y));
   const std::size_t i =
@@ -85,6 +87,7 @@ void fillPixel(const Target& target, int x, int row, const Plane& inverse, const
   target.picture.solid[i] = target.solid;
   target.picture.part[i] = target.part;
   target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);
+  if (target.others) (*target.others)[i] = std::max(0.f, static_cast<float>(others.at(x + 0.5, y)));
 }
 
 Plane edgeBetween(const Pixel& from, const Pixel& to, double turn) {
@@ -114,6 +117,8 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
               ca = edgeBetween(c, a, turn);
   const Plane inverse = planeThrough(a, b, c, a.invDepth, b.invDepth, c.invDepth, 1 / area);
   const Plane light = planeThrough(a, b, c, a.light, b.light, c.light, 1 / area);
+  const Plane others =
+      target.others ? planeThrough(a, b, c, a.others, b.others, c.others, 1 / area) : Plane{};
   // Most triangles of a body are a few pixels wide: testing each pixel beats finding the span.
   const bool narrowOne = right - left < kNarrowPx;
   for (int row = top; row <= bottom; ++row) {
@@ -123,7 +128,7 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
     for (int x = span.first; x <= span.last; ++x) {
       const double px = x + 0.5, py = row + 0.5;
       if (narrowOne && (ab.at(px, py) < 0 || bc.at(px, py) < 0 || ca.at(px, py) < 0)) continue;
-      fillPixel(target, x, row, inverse, light);
+      fillPixel(target, x, row, inverse, light, others);
     }
   }
 }
@@ -131,12 +136,14 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
 Pixel projected(const Corner& corner, const Eigen::Matrix3d& k, const Viewport& view) {
   const Vec3 p = k * corner.at;
   return {(p.x() / p.z() - view.corner.x) * view.pxPerWidth,
-          (p.y() / p.z() - view.corner.y) * view.pxPerWidth, 1 / p.z(), corner.light};
+          (p.y() / p.z() - view.corner.y) * view.pxPerWidth, 1 / p.z(), corner.light,
+          corner.others};
 }
 
 Corner cutBetween(const Corner& a, const Corner& b) {
   const double t = (kNearM - a.at.z()) / (b.at.z() - a.at.z());
-  return {a.at + t * (b.at - a.at), a.light + t * (b.light - a.light)};
+  return {a.at + t * (b.at - a.at), a.light + t * (b.light - a.light),
+          a.others + t * (b.others - a.others)};
 }
 
 /// The part of the triangle beyond the near plane: 0, 3 or 4 corners.
@@ -154,6 +161,33 @@ int cutAtNearPlane(const std::array<Corner, 3>& in, std::array<Corner, 4>& out) 
 bool facesAway(const Mesh& mesh, const std::array<std::uint32_t, 3>& t, const Vec3& eye) {
   const Vec3& a = mesh.points[t[0]];
   return (mesh.points[t[1]] - a).cross(mesh.points[t[2]] - a).dot(eye - a) < 0;
+}
+
+/// Fills every triangle whose face is asked for; `corners` in camera space, one per point.
+void fillMesh(const Mesh& mesh, const std::vector<Corner>& corners, Faces faces,
+              const Camera& camera, Target target) {
+  std::vector<Pixel> pixels(corners.size());
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    if (corners[i].at.z() >= kNearM)
+      pixels[i] = projected(corners[i], camera.intrinsics(), target.view);
+  for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
+    const auto& t = mesh.triangles[i];
+    if (faces != Faces::All && facesAway(mesh, t, camera.eye()) == (faces == Faces::TowardEye))
+      continue;
+    target.part = mesh.part[i];
+    if (std::min({corners[t[0]].at.z(), corners[t[1]].at.z(), corners[t[2]].at.z()}) >= kNearM) {
+      fillTriangle(target, pixels[t[0]], pixels[t[1]], pixels[t[2]]);
+      continue;
+    }
+    std::array<Corner, 4> cut;
+    const int count = cutAtNearPlane({corners[t[0]], corners[t[1]], corners[t[2]]}, cut);
+    if (count == 0) continue;
+    std::array<Pixel, 4> seen;
+    for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j)
+      seen[j] = projected(cut[j], camera.intrinsics(), target.view);
+    fillTriangle(target, seen[0], seen[1], seen[2]);
+    if (count == 4) fillTriangle(target, seen[0], seen[2], seen[3]);
+  }
 }
 
 }  // namespace
@@ -190,31 +224,20 @@ void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, Faces faces, 
                Picture& picture) {
   const Vec3 light = towardLight.normalized();
   std::vector<Corner> corners(mesh.points.size());
-  std::vector<Pixel> pixels(mesh.points.size());
-  for (std::size_t i = 0; i < corners.size(); ++i) {
+  for (std::size_t i = 0; i < corners.size(); ++i)
     corners[i] = {camera.cameraFromWorld(mesh.points[i]), normals[i].dot(light)};
-    if (corners[i].at.z() >= kNearM) pixels[i] = projected(corners[i], camera.intrinsics(), view);
-  }
-  Target target{picture, view, static_cast<std::int16_t>(index), 0};
-  for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
-    const auto& t = mesh.triangles[i];
-    if (faces == Faces::TowardEye && facesAway(mesh, t, camera.eye())) continue;
-    target.part = mesh.part[i];
-    std::array<Corner, 4> cut;
-    const int count = cutAtNearPlane({corners[t[0]], corners[t[1]], corners[t[2]]}, cut);
-    if (count == 0) continue;
-    const bool whole =
-        std::min({corners[t[0]].at.z(), corners[t[1]].at.z(), corners[t[2]].at.z()}) >= kNearM;
-    if (whole) {
-      fillTriangle(target, pixels[t[0]], pixels[t[1]], pixels[t[2]]);
-      continue;
-    }
-    std::array<Pixel, 4> seen;
-    for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j)
-      seen[j] = projected(cut[j], camera.intrinsics(), view);
-    fillTriangle(target, seen[0], seen[1], seen[2]);
-    if (count == 4) fillTriangle(target, seen[0], seen[2], seen[3]);
-  }
+  fillMesh(mesh, corners, faces, camera,
+           {picture, view, static_cast<std::int16_t>(index), 0, nullptr});
+}
+
+void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index,
+               const Camera& camera, const Viewport& view, Picture& picture,
+               std::vector<float>& others) {
+  std::vector<Corner> corners(mesh.points.size());
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    corners[i] = {camera.cameraFromWorld(mesh.points[i]), light.key[i], light.others[i]};
+  fillMesh(mesh, corners, faces, camera,
+           {picture, view, static_cast<std::int16_t>(index), 0, &others});
 }
 
 }  // namespace tw

@@ -24,13 +24,23 @@ Picture blankPicture(const Viewport& view);
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
                const Vec3& towardLight, Picture& picture);
 
-enum class Faces { All, TowardEye };
+enum class Faces { All, TowardEye, FromEye };
 
-/// The same for a bare mesh, shaded by other normals than its own. Faces turned away are left out
-/// when asked: right for closed meshes that are wound outward.
+/// The same for a bare mesh, shaded by other normals than its own. Faces turned away from the eye,
+/// or toward it, are left out when asked: right for closed meshes that are wound outward.
 void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, Faces faces, int index,
                const Camera& camera, const Viewport& view, const Vec3& towardLight,
                Picture& picture);
+
+/// Light per point of the mesh: the key's, which goes into the picture's own, and that of all other
+/// lamps together.
+struct PointLight {
+  std::vector<float> key, others;
+};
+/// The same by light that is known already; `others` has a number per pixel, for what is seen.
+void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index,
+               const Camera& camera, const Viewport& view, Picture& picture,
+               std::vector<float>& others);
 
 /// A lens cannot come closer than this; also keeps the division by depth tame.
 inline constexpr double kNearM = 0.05;

@@ -5,6 +5,7 @@
 #include "stage/exact_measures.h"
 #include "stage/frame_camera.h"
 #include "stage/held_props.h"
+#include "stage/panel_light.h"
 #include "stage/perspective_grid.h"
 #include "stage/quick_measures.h"
 #include "stage/set_pieces.h"
@@ -48,6 +49,7 @@ struct Stager::Impl {
   Cast cast;
   PoseLibrary poses;
   JointLimits limits;
+  LightWords lights;
 
   Variant measured(const StageRequest& request, const StagingChoice& choice) const {
     const Scene scene = blocked(request, choice, cast, poses);
@@ -62,6 +64,8 @@ Stager::~Stager() = default;
 Result<Stager> Stager::make(const std::vector<Character>& cast) {
   auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
+  auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
   const auto wardrobe = Wardrobe::load();
   if (!wardrobe) return tl::unexpected(wardrobe.error());
   const auto dressed = [&](const Character& character) {
@@ -74,6 +78,7 @@ Result<Stager> Stager::make(const std::vector<Character>& cast) {
   auto impl = std::make_unique<Impl>();
   impl->poses = std::move(*poses);
   impl->limits = std::move(*limits);
+  impl->lights = std::move(*lights);
   impl->cast.stranger = dressed(Character{});
   for (const Character& character : cast) impl->cast.bodies[character.id] = dressed(character);
   return Stager(std::move(impl));
@@ -157,17 +162,12 @@ void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus,
 
 Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
                      const DrawOptions& options) const {
-  std::vector<Solid> solids = solidsOf(panel.staging, beat, 1);
-  for (Solid& solid : solids) {
-    if (solid.figure < 0) continue;
-    const std::string& who = panel.staging.figures[static_cast<std::size_t>(solid.figure)].who;
-    solid.isFocus = who == focus || (focus.empty() && solid.figure == 0);
-  }
   const Rect frame = frameOf(panel.outline);
   DrawOptions own = options;
   if (own.setting.empty()) own.setting = beat.setting;
-  return drawPanel(solids, Camera(panel.staging.camera, frame.width() / frame.height()), frame,
-                   panel.outline, own);
+  return drawLitPanel(drawnSolids(*this, panel, beat, focus),
+                      Camera(panel.staging.camera, frame.width() / frame.height()), frame,
+                      panel.outline, own, impl_->lights.lightFor(beat));
 }
 
 Scene Stager::sceneOf(const Staging& staging, const Beat& beat, const std::string& focus) const {
