@@ -6,8 +6,10 @@
 //  1 The lamp is a camera half a kilometre away, its frame laid around figures and props.
 //  2 Of bodies only the faces turned away from the lamp go into the map: these lie inside or behind
 //    what they shade, so a lit surface never shades itself by rounding.
-//  3 A picture's pixel is brought to the lamp's space by one linear map in (x, y, depth).
-//  4 Ground: every point moves along the light to height 0 and the flat things are filled.
+//  3 The four map pixels around a place vote by nearness (percentage closer filtering, W. Reeves et
+//    al. 1987, doi:10.1145/37402.37435), which keeps edges smooth in close-ups.
+//  4 A picture's pixel is brought to the lamp's space by one linear map in (x, y, depth).
+//  5 Ground: every point moves along the light to height 0 and the flat things are filled.
 // Cost: one render of the bodies plus a look-up per lit pixel; the ground half a render more.
 // Does badly: the map's pixels are 5 to 10 mm wide, so a finger's shadow is a stump; props that are
 // not closed may shade themselves within 3 cm.
@@ -107,17 +109,24 @@ ShadowMap::ShadowMap(const std::vector<Solid>& solids, const Vec3& towardLamp, i
   }
 }
 
-bool ShadowMap::isShadedAt(const Vec3& p, double leastM) const {
+double ShadowMap::shadeAt(const Vec3& p, double leastM) const {
   const double scale = lamp_->intrinsics()(0, 0) * seen_.width / p.z();
-  const double x = p.x() * scale + 0.5 * seen_.width, y = p.y() * scale + 0.5 * seen_.width;
-  if (!(x >= 0 && y >= 0 && x < seen_.width && y < seen_.height)) return false;
-  const std::size_t at = static_cast<std::size_t>(y) * static_cast<std::size_t>(seen_.width) +
-                         static_cast<std::size_t>(x);
-  return seen_.depth[at] < p.z() - leastM;
+  const double x = p.x() * scale + 0.5 * seen_.width - 0.5,
+               y = p.y() * scale + 0.5 * seen_.width - 0.5;
+  if (!(x >= 0 && y >= 0 && x < seen_.width - 1 && y < seen_.width - 1)) return 0;
+  const auto column = static_cast<std::size_t>(x), row = static_cast<std::size_t>(y);
+  const double fx = x - static_cast<double>(column), fy = y - static_cast<double>(row);
+  const float* upper = &seen_.depth[row * static_cast<std::size_t>(seen_.width) + column];
+  const float* lower = upper + seen_.width;
+  const auto least = static_cast<float>(p.z() - leastM);
+  const auto shade = [&](const float* pair) {
+    return (pair[0] < least ? 1 - fx : 0) + (pair[1] < least ? fx : 0);
+  };
+  return (1 - fy) * shade(upper) + fy * shade(lower);
 }
 
 bool ShadowMap::isShaded(const Vec3& place, double leastM) const {
-  return lamp_ && isShadedAt(lamp_->cameraFromWorld(place), leastM);
+  return lamp_ && shadeAt(lamp_->cameraFromWorld(place), leastM) > 0.5;
 }
 
 void ShadowMap::darken(const std::vector<Solid>& solids, const Camera& camera,
@@ -134,8 +143,8 @@ void ShadowMap::darken(const std::vector<Solid>& solids, const Camera& camera,
     for (int x = 0; x < picture.width; ++x, ++i, ray += perX) {
       if (picture.solid[i] < 0 || picture.light[i] <= 0) continue;
       const bool body = solids[static_cast<std::size_t>(picture.solid[i])].figure >= 0;
-      if (isShadedAt(origin + ray * static_cast<double>(picture.depth[i]), body ? kBodyM : kPropM))
-        picture.light[i] = 0;
+      const Vec3 place = origin + ray * static_cast<double>(picture.depth[i]);
+      picture.light[i] *= static_cast<float>(1 - shadeAt(place, body ? kBodyM : kPropM));
     }
   }
 }

@@ -22,7 +22,7 @@ class ShadowMap {
   void darken(const std::vector<Solid>& solids, const Camera& camera, Picture& picture) const;
 
  private:
-  bool isShadedAt(const Vec3& lampSpace, double leastM) const;
+  double shadeAt(const Vec3& lampSpace, double leastM) const;  ///< 0 lit … 1 shaded
 
   std::optional<Camera> lamp_;
   Picture seen_;
