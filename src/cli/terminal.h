@@ -60,6 +60,7 @@ void addChoose(CLI::App& app, int& exitCode);
 void addProof(CLI::App& app, int& exitCode);
 void addFit(CLI::App& app, int& exitCode);
 void addValues(CLI::App& app, int& exitCode);
+void addPoses(CLI::App& app, int& exitCode);
 
 /// The whole program; returns the exit code.
 int runTerminal(int argc, const char* const* argv);

@@ -21,8 +21,10 @@ struct Character {
   std::vector<std::string> aliases;
   Sex sex = Sex::Female;
   double heightM = 1.70;
-  std::string build = "medium";  ///< slight, medium, heavy, heroic, child
+  std::string build = "medium";  ///< slight, medium, heavy, heroic, ideal, child
   std::string note;
+  double ageYears = 0;  ///< 0 = grown up, of no stated age
+  double heads = 0;     ///< head heights in the stature; 0 = by age and build
   bool operator==(const Character&) const = default;
 };
 

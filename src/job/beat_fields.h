@@ -19,7 +19,9 @@ struct FieldsOf<Character> {
     f("aliases", &T::aliases, tw::list(100), "Other names the script uses.");
     f("sex", &T::sex, required(anyText()), "Decides the figure's breadths.");
     f("height_m", &T::heightM, required(number(0.2, 10)), "Standing height in metres.");
-    f("build", &T::build, anyText(), "slight, medium, heavy, heroic or child.");
+    f("build", &T::build, anyText(), "slight, medium, heavy, heroic, ideal or child.");
+    f("age_years", &T::ageYears, number(0, 150), "Left out for a grown-up of no stated age.");
+    f("heads", &T::heads, number(0, 12), "Heads to the stature; left out: by age and build.");
     f("note", &T::note, anyText(), "Anything the artist wants to remember.");
   }
 };

@@ -14,6 +14,8 @@ namespace tw {
 
 namespace {
 
+constexpr double kOldAge = 74;
+constexpr double kFewestHeads = 3, kMostHeads = 10;
 constexpr double kLeastHeightM = 0.5, kMostHeightM = 2.6;  // people, giants left to the artist
 
 bool isCastHead(std::string_view line) {
@@ -94,17 +96,58 @@ double heightIn(std::string_view note) {
   return 0;
 }
 
-/// "aged 9", "9 years old", "(9)": the age, or 0.
-int ageIn(const std::vector<std::string>& words) {
+/// "9" or "nine"; 0 when it is no number below a hundred.
+int smallNumber(const std::string& word, const std::vector<std::string>& numbers) {
+  const bool digits = !word.empty() && word.size() < 3 &&
+                      std::ranges::all_of(word, [](char c) { return c >= '0' && c <= '9'; });
+  if (digits) return std::stoi(word);
+  const auto found = std::ranges::find(numbers, word);
+  return found == numbers.end() ? 0 : static_cast<int>(found - numbers.begin()) + 1;
+}
+
+/// "aged 9", "9 years old", "boy of eight", "in her seventies": the age, or 0.
+int ageIn(const std::vector<std::string>& words, const Lexicon& lexicon) {
+  static constexpr std::array<std::string_view, 8> kDecades = {
+      "twenties", "thirties", "forties", "fifties", "sixties", "seventies", "eighties", "nineties"};
   for (std::size_t i = 0; i < words.size(); ++i) {
-    int age = 0;
-    const bool number = !words[i].empty() && words[i].size() < 3 &&
-                        std::ranges::all_of(words[i], [](char c) { return c >= '0' && c <= '9'; });
-    if (number) age = std::stoi(words[i]);
+    if (const auto* const decade = std::ranges::find(kDecades, words[i]); decade != kDecades.end())
+      return 25 + 10 * static_cast<int>(decade - kDecades.begin());
+    const int age = smallNumber(words[i], lexicon.numbers);
     if (age == 0) continue;
-    const bool aged = i > 0 && (words[i - 1] == "aged" || words[i - 1] == "age");
+    const std::string before = i > 0 ? words[i - 1] : std::string();
+    const bool aged = before == "aged" || before == "age";
     const bool years = i + 1 < words.size() && words[i + 1].starts_with("year");
-    if (aged || years) return age;
+    std::size_t length = 0;
+    const bool ofSo =
+        before == "of" && i > 1 &&
+        lexicon.people.find([&](std::size_t k) { return k == 0 ? words[i - 2] : std::string(); },
+                            length) != nullptr;
+    if (aged || years || ofSo) return age;
+  }
+  return 0;
+}
+
+/// "old" alone between commas; elsewhere it may be said of a coat.
+bool isCalledOld(std::string_view note) {
+  const std::string low = folded(note) + ",";
+  std::size_t from = 0;
+  for (std::size_t i = 0; i < low.size(); ++i) {
+    if (low[i] != ',' && low[i] != ';' && low[i] != '.') continue;
+    if (bareText(std::string_view(low).substr(from, i - from)) == "old") return true;
+    from = i + 1;
+  }
+  return false;
+}
+
+/// "8 heads", "7½ heads tall"; 0 when the note does not count them.
+double headsIn(std::string_view note) {
+  const std::string low = folded(note);
+  const std::vector<std::string_view> words = splitWords(low);
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    if (!words[i + 1].starts_with("heads")) continue;
+    std::size_t length = 0;
+    const double whole = numberIn(std::string(words[i]), length);
+    if (length > 0) return whole + (words[i].substr(length).starts_with("½") ? 0.5 : 0);
   }
   return 0;
 }
@@ -246,7 +289,7 @@ void readPersonNote(std::string_view note, const Lexicon& lexicon, Character& pe
   const std::vector<std::string> words = phraseOf(note);
   std::optional<Sex> sex;
   std::string build;
-  double height = 0, add = 0;
+  double height = 0, add = 0, years = isCalledOld(note) ? kOldAge : 0;
   for (std::size_t i = 0; i < words.size();) {
     std::size_t length = 1;
     const auto word = [&](std::size_t k) {
@@ -257,15 +300,20 @@ void readPersonNote(std::string_view note, const Lexicon& lexicon, Character& pe
       if (build.empty()) build = found->build;
       if (height == 0) height = found->heightM;
       if (add == 0) add = found->addM;
+      if (years == 0) years = found->ageYears;
     }
     i += length;
   }
   if (sex) person.sex = *sex;
   if (!build.empty()) person.build = build;
-  if (const int age = ageIn(words); age > 0 && age < 16) {
+  const int age = ageIn(words, lexicon);
+  if (age > 0 && age < 16) {
     height = heightAtAge(age);
     if (age < 12) person.build = "child";
   }
+  person.ageYears = age > 0 ? age : years;
+  const double heads = headsIn(note);
+  person.heads = heads >= kFewestHeads && heads <= kMostHeads ? heads : 0;
   const double usual = person.sex == Sex::Male ? lexicon.usualMaleM : lexicon.usualFemaleM;
   const double stated = heightIn(note);
   person.heightM = stated > 0 ? stated : (height > 0 ? height : usual) + add;

@@ -163,6 +163,9 @@ void readPeople(const Json& json, Lexicon& lexicon) {
     for (const std::string word : words) people[word].build = build;
   for (const auto& [height, words] : json.at("heights_m").items())
     for (const std::string word : words) people[word].heightM = std::stod(height);
+  for (const auto& [age, words] : json.at("ages_years").items())
+    for (const std::string word : words) people[word].ageYears = std::stod(age);
+  for (const std::string number : json.at("numbers")) lexicon.numbers.push_back(number);
   for (const auto& [add, words] : json.at("add_m").items())
     for (const std::string word : words) people[word].addM = std::stod(add);
   for (const auto& [word, person] : people) lexicon.people.add(phraseOf(word), person);

@@ -111,7 +111,7 @@ struct ShotWord {
 struct PersonWord {
   std::optional<Sex> sex;
   std::string build;
-  double heightM = 0, addM = 0;
+  double heightM = 0, addM = 0, ageYears = 0;
 };
 
 /// Small word classes; see presets/lexicon/grammar.json.
@@ -132,6 +132,7 @@ struct Lexicon {
   PhraseTable<PlaceWord> places;
   PhraseTable<ShotWord> shots;
   PhraseTable<PersonWord> people;
+  std::vector<std::string> numbers;  ///< "one", "two", …, for ages
   double usualFemaleM = 1.66, usualMaleM = 1.78;
 };
 

@@ -173,6 +173,21 @@ TEST_CASE("the cast section gives sex, height and build") {
   CHECK(script.warnings.empty());
 }
 
+TEST_CASE("the cast list tells ages in words and figures, and how many heads tall") {
+  const Script script = readText(
+      "CAST\nKIT - boy of eight\nORLA - woman in her seventies, slight\nBRAM - old man, stout\n"
+      "HERO - man, heroic, 8½ heads tall\nPIA - woman, old coat\n\nPAGE 1\nPanel 1\nKit runs.\n");
+  REQUIRE(script.cast.size() == 5);
+  CHECK(script.cast[0].ageYears == 8);
+  CHECK(script.cast[0].build == "child");
+  CHECK(script.cast[1].ageYears == 75);
+  CHECK(script.cast[2].ageYears >= 70);
+  CHECK(script.cast[2].sex == Sex::Male);
+  CHECK(script.cast[3].heads == doctest::Approx(8.5));
+  CHECK(script.cast[3].build == "heroic");
+  CHECK(script.cast[4].ageYears == 0);
+}
+
 TEST_CASE("without a cast section the cast is the speakers and the names in capitals") {
   const Script script = readText(
       "PAGE 1\nPanel 1\nA huge BELL. TOBIN pulls the rope. He is WET. It is wet.\nMARA: No.\n");

@@ -24,6 +24,7 @@
 #include <numbers>
 
 #include "stage/held_props.h"
+#include "stage/pair_pose.h"
 #include "stage/set_pieces.h"
 #include "stage/shot_size.h"
 #include "stage/slots.h"
@@ -69,6 +70,7 @@ class Blocking {
     gather();
     cheat();
     turnActors();
+    bindPairs();
     if (leftward) mirror();
     for (Actor& actor : scene_.actors) strike(actor);
     putHeldProps(beat_, scene_);
@@ -330,6 +332,40 @@ class Blocking {
     const double k = moveFirst ? -1 : 1;
     at.x += k * by.x();
     at.z += k * by.z();
+  }
+
+  /// Who carries, holds or leads somebody stands with him as the pose for two says.
+  void bindPairs() {
+    std::map<std::string, double> statures;
+    for (const Actor& actor : scene_.actors) statures[actor.set.who] = actor.body->stature;
+    std::vector<bool> bound(scene_.actors.size(), false);
+    for (int i = 0; i < static_cast<int>(scene_.actors.size()); ++i) {
+      const auto found = pairIn(beat_, i, poses_, statures);
+      if (!found) continue;
+      const auto first = static_cast<std::size_t>(found->first);
+      const auto second = static_cast<std::size_t>(found->second);
+      if (bound[first] || bound[second]) continue;
+      bound[first] = bound[second] = true;
+      bind(*found->pair, scene_.actors[first], scene_.actors[second]);
+    }
+  }
+
+  /// Where the two stood before, the middle between them stays.
+  void bind(const PairPose& pair, Actor& first, Actor& second) {
+    constexpr std::array<double, 4> kTurns{0, 24, -20, 8};
+    const auto turn = kTurns[static_cast<std::size_t>(choice_.placement) % kTurns.size()];
+    SetFigure start = first.set;
+    start.headingDeg = wrapped(pair.viewDeg + turn + 0.5 * choice_.sideDeg);
+    auto sets = paired(pair, *first.body, *second.body, start);
+    sets[1].who = second.set.who;
+    const double x = (first.set.at.x + second.set.at.x - sets[0].at.x - sets[1].at.x) / 2;
+    const double z = (first.set.at.z + second.set.at.z - sets[0].at.z - sets[1].at.z) / 2;
+    for (SetFigure& set : sets) set.at = {set.at.x + x, set.at.y, set.at.z + z};
+    first.set = sets[0];
+    second.set = sets[1];
+    first.pose = &poses_.orStand(first.set.pose);
+    second.pose = &poses_.orStand(second.set.pose);
+    second.floor = second.set.at.y;
   }
 
   void mirror() {

@@ -4,6 +4,8 @@
 // stature per sex. Head counts of children: US Navy, Illustrator Draftsman, NAVEDTRA 14262 p. 3-34.
 // What a build does to breadths is common practice, no source.
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "stage/figure.h"
 
@@ -35,30 +37,56 @@ constexpr Build kMedium{1, 1, 1, 1, 1, 1};
 constexpr Build kSlight{0.96, 0.93, 0.90, 0.94, 0.86, 0.85};
 constexpr Build kHeavy{1.04, 1.15, 1.30, 1.12, 1.24, 1.0};
 constexpr Build kHeroic{1.15, 1.14, 0.98, 0.98, 1.06, 1.25};
+constexpr Build kIdeal{1.04, 1.02, 0.97, 0.98, 1.0, 1.1};
 constexpr Build kChild{0.93, 1.0, 1.0, 0.88, 0.94, 0.7};
 
-constexpr double kHeroicHeads = 8.5;  // common practice
+constexpr double kIdealHeads = 8, kHeroicHeads = 8.5;  // common practice
+constexpr double kGrownUpAge = 16;
+// From this age on the back bends, by so much a year up to the most. Common practice, no source.
+constexpr double kStoopFromAge = 65, kStoopPerYear = 0.8, kMostStoopDeg = 16;
 
 Build buildOf(const std::string& name) {
   if (name == "slight") return kSlight;
   if (name == "heavy") return kHeavy;
   if (name == "heroic") return kHeroic;
+  if (name == "ideal") return kIdeal;
   if (name == "child") return kChild;
   return kMedium;
 }
 
-/// Head count by stature through ages 1, 8 and 12 (about 0.75, 1.28 and 1.50 m, from memory).
+/// A straight line through the points, held level before the first and after the last.
+template <std::size_t N>
+double between(const std::array<std::pair<double, double>, N>& points, double at) {
+  if (at <= points.front().first) return points.front().second;
+  for (std::size_t i = 1; i < N; ++i) {
+    const auto [x0, y0] = points[i - 1];
+    const auto [x1, y1] = points[i];
+    if (at <= x1) return y0 + (y1 - y0) * (at - x0) / (x1 - x0);
+  }
+  return points.back().second;
+}
+
+double headsAtAge(double years) {
+  return between<4>({{{1, 4.5}, {8, 6.25}, {12, 7}, {kGrownUpAge, 7.5}}}, years);
+}
+
+/// For a child of no stated age: ages 1, 8 and 12 are about 0.75, 1.28 and 1.50 m, from memory.
 double headsOfChild(double stature) {
-  if (stature <= 0.75) return 4.5;
-  if (stature <= 1.28) return 4.5 + (6.25 - 4.5) * (stature - 0.75) / (1.28 - 0.75);
-  if (stature <= 1.50) return 6.25 + (7.0 - 6.25) * (stature - 1.28) / (1.50 - 1.28);
-  return 7.0;
+  return between<3>({{{0.75, 4.5}, {1.28, 6.25}, {1.50, 7}}}, stature);
 }
 
 double headShare(const Character& character) {
+  if (character.heads > 0) return 1 / std::clamp(character.heads, 3.0, 12.0);
+  if (character.ageYears > 0 && character.ageYears < kGrownUpAge)
+    return 1 / headsAtAge(character.ageYears);
   if (character.build == "child") return 1 / headsOfChild(character.heightM);
   if (character.build == "heroic") return 1 / kHeroicHeads;
+  if (character.build == "ideal") return 1 / kIdealHeads;
   return kHead;
+}
+
+double stoopOf(double years) {
+  return std::clamp((years - kStoopFromAge) * kStoopPerYear, 0.0, kMostStoopDeg);
 }
 
 void setLengths(Body& body, double head) {
@@ -97,6 +125,7 @@ Body bodyOf(const Character& character) {
   const Build build = buildOf(character.build);
   body.heft = build.heft;
   body.muscle = build.muscle;
+  body.stoopDeg = stoopOf(character.ageYears);
   const double head = headShare(character);
   setLengths(body, head);
   setBreadths(body, body.sex == Sex::Male ? kMale : kFemale, build, head);

@@ -67,6 +67,35 @@ TEST_CASE("children have fewer heads to their height and heroes more") {
   CHECK(heads(bodyOf(person(Sex::Male, 1.9, "heroic"))) == doctest::Approx(8.5));
 }
 
+// Head counts at 1, 8 and 12 years: the same page of NAVEDTRA 14262; ideal 8: common practice.
+TEST_CASE("a stated age sets a child's head count, a stated count everybody's") {
+  const auto heads = [](Character c, double years, double count) {
+    c.ageYears = years;
+    c.heads = count;
+    const Body b = bodyOf(c);
+    return b.stature / b.headHeight;
+  };
+  const Character child = person(Sex::Male, 1.3, "child");
+  CHECK(heads(child, 1, 0) == doctest::Approx(4.5));
+  CHECK(heads(child, 8, 0) == doctest::Approx(6.25));
+  CHECK(heads(child, 12, 0) == doctest::Approx(7.0));
+  CHECK(heads(child, 8, 6) == doctest::Approx(6.0));
+  CHECK(heads(person(Sex::Female, 1.7, "ideal"), 0, 0) == doctest::Approx(8));
+  CHECK(heads(person(Sex::Female, 1.7), 40, 0) == doctest::Approx(1 / 0.130));
+}
+
+TEST_CASE("age bends the back and brings the head forward and down") {
+  Character c = person(Sex::Female, 1.6);
+  c.ageYears = 50;
+  CHECK(bodyOf(c).stoopDeg == 0);
+  const Pose upright;
+  const Skeleton before = posed(bodyOf(c), upright, SetFigure{});
+  c.ageYears = 80;
+  const Skeleton after = posed(bodyOf(c), upright, SetFigure{});
+  CHECK(after[Joint::Crown].y() < before[Joint::Crown].y() - 0.005);
+  CHECK(after[Joint::Nose].z() < before[Joint::Nose].z() - 0.02);  // −z is the front
+}
+
 TEST_CASE("a build that is not known counts as medium") {
   CHECK(bodyOf(person(Sex::Male, 1.8, "enormous")).hipBreadth ==
         bodyOf(person(Sex::Male, 1.8)).hipBreadth);

@@ -87,6 +87,7 @@ struct Body {
          hipBreadth = 0, headBreadth = 0, headDepth = 0;  ///< shoulderBreadth is biacromial
   double heft = 1;                                        ///< thickness of soft parts, 1 = medium
   double muscle = 1;                                      ///< swell of limbs, 1 = medium
+  double stoopDeg = 0;  ///< bend of the back that age has left, in every pose
   Sex sex = Sex::Female;
   Look look;  ///< bare unless the wardrobe dresses it
 };
@@ -127,9 +128,41 @@ struct Pose {
   double motion = 0;             ///< 0 still … 1 fast; direction is the body's front
   std::string pointer;           ///< joint whose limb leads the eye ("left wrist"), or empty
   HandShape leftHand = HandShape::Relaxed, rightHand = HandShape::Relaxed;
-  double lift = 0;    ///< lowest point above the ground / stature, for support "none"
-  double seat = 0;    ///< height of the block or chair sat on / stature; 0 = none needed
-  double jawDeg = 0;  ///< how far the mouth stands open
+  double lift = 0;      ///< lowest point above the ground / stature, for support "none"
+  double seat = 0;      ///< height of the block or chair sat on / stature; 0 = none needed
+  double jawDeg = 0;    ///< how far the mouth stands open
+  double viewDeg = 30;  ///< heading before the camera in which the pose reads best
+  std::string held;     ///< what keeps a pose up that would fall over: "by the wall behind"
+};
+
+/// One hand of a pose for two and what it takes hold of.
+struct HandHold {
+  bool firsts = true;  ///< the hand of the first figure, else of the second
+  bool left = true;
+  Joint on = Joint::Chest;  ///< of the other figure, or of the same when `own`
+  bool own = false;
+  /// From that joint in its frame, shares of that figure's stature: to its left, up, front.
+  Vec3 off = Vec3::Zero();
+  bool palm = false;  ///< `on` is a wrist whose palm is met; both hands go half the way
+};
+
+/// A pose for two: a figure's each, how the second stands to the first, and whose hands are on
+/// whom. As data in presets/pairs/*.json. The poses are found in the library as "NAME:ROLE".
+struct PairPose {
+  std::string name, title;
+  std::array<std::string, 2> roles;
+  std::array<Pose, 2> poses;
+  std::vector<std::string> relations;     ///< words of a beat's relation that ask for it
+  std::vector<std::string> phrases;       ///< words of a description that ask for it
+  double leastShare = 0, mostShare = 10;  ///< of the second's stature over the first's
+  /// The second's joint `placed` comes to stand at the first's joint `by`, moved by `off` (shares
+  /// of the first's stature in its heading: left, up, front). On the ground only sideways.
+  Joint placed = Joint::Pelvis, by = Joint::Pelvis;
+  Vec3 off = Vec3::Zero();
+  double turnDeg = 180;  ///< the second's heading from the first's
+  bool lifted = false;   ///< the second is off the ground
+  double viewDeg = 30;   ///< the first's heading in which the pair reads best
+  std::vector<HandHold> holds;
 };
 /// The pose with the turns that the artist changed put in their place; names that are no joint
 /// change nothing.
@@ -141,13 +174,16 @@ Pose mirrored(const Pose& pose);
 
 class PoseLibrary {
  public:
-  static Result<PoseLibrary> load();  ///< presets/poses; every problem of every file at once
+  /// presets/poses and presets/pairs; every problem of every file at once
+  static Result<PoseLibrary> load();
   const Pose* find(const std::string& name) const;
   const Pose& orStand(const std::string& name) const;  ///< falls back to "stand"
-  std::vector<std::string> names() const;
+  std::vector<std::string> names() const;              ///< of the poses for one
+  const std::vector<PairPose>& pairs() const { return pairs_; }
 
  private:
-  std::map<std::string, Pose> poses_;
+  std::map<std::string, Pose> poses_;  ///< a pair's as "NAME:ROLE"
+  std::vector<PairPose> pairs_;        ///< by name
 };
 
 /// Joint places in the world, and each joint's frame (columns: right, up, front of the part).

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "stage/balance.h"
 #include "stage/joint_limits.h"
 
 namespace tw {
@@ -52,7 +53,11 @@ TEST_CASE("the poses that scripts ask for all ship with the program") {
         "reach-out",     "pull",         "push",  "push-overhead", "carry", "cradle",
         "throw",         "strike",       "guard", "climb",         "swim",  "float",
         "look-down",     "look-back",    "lean",  "mourn",         "hold",  "hold-up",
-        "hands-on-hips", "arms-crossed", "shout", "write"}) {
+        "hands-on-hips", "arms-crossed", "shout", "write",         "crawl", "dive",
+        "stagger",       "recoil",       "aim",   "listen",        "shrug", "plead",
+        "salute",        "cheer",        "sneak", "lean-back",     "slump", "kick",
+        "punch",         "block",        "lift",  "drag",          "dance", "bow",
+        "look-up",       "ride",         "hang",  "push-sideways"}) {
     INFO(name);
     CHECK(shipped().find(name) != nullptr);
   }
@@ -84,6 +89,39 @@ TEST_CASE("a pose beyond the joints' limits is warned about") {
   pose.turnsDeg["waist"] = {0, 30, 0};
   pose.turnsDeg["chest"] = {0, 30, 0};
   CHECK(beyondReach(pose, limits()).size() == 2);
+}
+
+// Mass centres: Winter 2009, Table 4.1. Two centimetres of grace for the flesh around the soles.
+TEST_CASE("who stands, kneels or sits still keeps the mass centre over the support") {
+  Character who;
+  who.heightM = 1.7;
+  const Body body = bodyOf(who);
+  int judged = 0;
+  for (const std::string& name : shipped().names()) {
+    const Pose& pose = *shipped().find(name);
+    const Balance balance = balanceOf(body, pose, posed(body, pose, SetFigure{}), 0);
+    if (!balance.judged || !pose.held.empty()) continue;
+    ++judged;
+    INFO(name << ": " << balance.label);
+    CHECK(balance.marginM > -0.02);
+  }
+  CHECK(judged > 30);
+}
+
+TEST_CASE("a mirrored pose is the picture in a looking-glass, joint for joint") {
+  const Body body = bodyOf(Character{});
+  for (const std::string& name : shipped().names()) {
+    const Pose& pose = *shipped().find(name);
+    const Skeleton s = posed(body, pose, SetFigure{}), m = posed(body, mirrored(pose), SetFigure{});
+    double worst = 0;
+    for (std::size_t i = 0; i < kJoints; ++i) {
+      const auto joint = static_cast<Joint>(i);
+      const Vec3 glass = s[joint].cwiseProduct(Vec3(-1, 1, 1));
+      worst = std::max(worst, (glass - m[mirrored(joint)]).norm());
+    }
+    INFO(name);
+    CHECK(worst < 1e-9);
+  }
 }
 
 TEST_CASE("no shipped pose is symmetric") {

@@ -22,6 +22,9 @@ using Mat3 = Eigen::Matrix3d;
 using Turn = std::array<double, 3>;
 
 constexpr double kRad = std::numbers::pi / 180;
+// A stoop bends the upper back most; the neck rises again so that the eyes look ahead. Common
+// practice, no source.
+constexpr double kStoopWaist = 0.3, kStoopChest = 0.7, kStoopNeck = -0.45;
 constexpr double kUpperArmShare = 0.186;  // Drillis & Contini: scales flesh to the limbs' stature
 
 Mat3 aboutRight(double deg) {
@@ -99,6 +102,13 @@ class Poser {
     return skeleton_.frame[i];
   }
 
+  /// The pose's turn with the share of the body's stoop that falls on that joint.
+  Turn bent(const char* joint, double share) const {
+    Turn turn = turns_.trunk(joint);
+    turn[0] += share * body_.stoopDeg;
+    return turn;
+  }
+
   void placeSpine() {
     const Turn root = turns_.root();
     const Mat3 facing = Eigen::DiagonalMatrix<double, 3>(-1, 1, -1) * aboutUp(-set_.headingDeg);
@@ -106,16 +116,16 @@ class Poser {
     const double trunk = body_.shoulderToHip;
     put(Joint::Pelvis, Vec3(0, 0, 0), pelvis);
     Vec3 at = pelvis * Vec3(0, kWaistUp * trunk, 0);
-    const Mat3 waist = put(Joint::Waist, at, pelvis * trunkTurn(turns_.trunk("waist")));
+    const Mat3 waist = put(Joint::Waist, at, pelvis * trunkTurn(bent("waist", kStoopWaist)));
     at += waist * Vec3(0, (kChestUp - kWaistUp) * trunk, -kChestBack * body_.chestDepth);
-    const Mat3 chest = put(Joint::Chest, at, waist * trunkTurn(turns_.trunk("chest")));
+    const Mat3 chest = put(Joint::Chest, at, waist * trunkTurn(bent("chest", kStoopChest)));
     at +=
         chest * Vec3(0, (kNeckUp - kChestUp) * trunk, (kChestBack - kNeckBack) * body_.chestDepth);
     placeHead(at, chest);
   }
 
   void placeHead(Vec3 at, const Mat3& chest) {
-    Turn neckTurn = turns_.trunk("neck"), headTurn = turns_.trunk("head");
+    Turn neckTurn = bent("neck", kStoopNeck), headTurn = turns_.trunk("head");
     neckTurn[2] += 0.4 * set_.gazeDeg;
     headTurn[2] += 0.6 * set_.gazeDeg;
     const Mat3 neck = put(Joint::Neck, at, chest * trunkTurn(neckTurn));
