@@ -57,6 +57,10 @@ expect 2 "no panel 99" fit "$job" --page 1 --panel 99
 expect 2 "" fit "$job" --page 1 --panel 2 --margin lots
 expect 0 "reach" variants "$job" --page 1 --rough A --panel 2 --keep 3 --png "$work/v.png"
 expect 2 "no panel 9" variants "$job" --page 1 --rough A --panel 9
+expect 0 "contrapposto" poses
+expect 0 "carries somebody in both arms" poses --pairs
+expect 0 '"beyond"' poses --json
+expect 0 "" poses --pairs --svg "$work/pairs.svg" --pdf "$work/pairs.pdf"
 expect 2 "Name a file" show "$job" --page 1 --rough A
 expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
