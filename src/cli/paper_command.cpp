@@ -30,13 +30,17 @@ int run(const ProofArguments& a) {
   if (a.json) {
     OrderedJson contact = OrderedJson::array();
     for (const auto& file : made->contact) contact.push_back(file.string());
-    fmt::print(
-        "{}",
-        textOf({{"book", made->book.string()}, {"contact", contact}, {"sheets", made->sheets}}));
+    OrderedJson dominant = OrderedJson::array();
+    for (const auto& file : made->dominant) dominant.push_back(file.string());
+    fmt::print("{}", textOf({{"book", made->book.string()},
+                             {"contact", contact},
+                             {"sheets", made->sheets},
+                             {"dominant", dominant}}));
     return kDone;
   }
   fmt::print("The whole proof:      {}\n", made->book.string());
   for (const auto& file : made->contact) fmt::print("Roughs side by side:  {}\n", file.string());
+  for (const auto& file : made->dominant) fmt::print("Dominant picture:     {}\n", file.string());
   fmt::print("And {} sheets, each as .pdf, .png and .svg, in {}\n", made->sheets, a.out);
   return kDone;
 }

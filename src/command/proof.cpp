@@ -7,6 +7,7 @@
 #include <functional>
 
 #include "base/parallel.h"
+#include "command/dominant_sheets.h"
 #include "command/job_pages.h"
 #include "command/pictures.h"
 
@@ -72,22 +73,28 @@ Result<ReadyToDraw> readyToDraw(const fs::path& folder, std::optional<int> page)
   return ReadyToDraw{std::move(*open), std::move(*pages), std::move(*stager)};
 }
 
-Result<std::vector<std::vector<RoughPicture>>> allPictures(const ProofRequest& request,
-                                                           Progress& progress) {
+/// Everything that the proof shows.
+struct Shown {
+  std::vector<std::vector<RoughPicture>> pages;
+  std::vector<DominantPanel> dominant;
+};
+
+Result<Shown> allPictures(const ProofRequest& request, Progress& progress) {
   const auto ready = readyToDraw(request.job, request.page);
   if (!ready) return tl::unexpected(ready.error());
   const Job& job = ready->open.job;
-  std::vector<std::vector<RoughPicture>> out;
+  Shown out;
+  out.dominant = dominantPanels(job, ready->pages);
   for (int number : ready->pages) {
     const Page& page = *job.page(number);
     if (page.roughs.empty()) continue;
     auto pictures = picturesOf(job, page, ready->stager, request.threads, progress);
     if (!pictures) return tl::unexpected(pictures.error());
-    out.push_back(std::move(*pictures));
+    out.pages.push_back(std::move(*pictures));
     progress.tell("drawing",
-                  static_cast<double>(out.size()) / static_cast<double>(ready->pages.size()));
+                  static_cast<double>(out.pages.size()) / static_cast<double>(ready->pages.size()));
   }
-  if (out.empty())
+  if (out.pages.empty())
     return badInput("There are no roughs to print.", {.file = request.job.string()},
                     "Make them first: tierwright roughs JOB.");
   return out;
@@ -96,13 +103,13 @@ Result<std::vector<std::vector<RoughPicture>>> allPictures(const ProofRequest& r
 }  // namespace
 
 Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
-  const auto pages = allPictures(request, progress);
-  if (!pages) return tl::unexpected(pages.error());
+  const auto shown = allPictures(request, progress);
+  if (!shown) return tl::unexpected(shown.error());
   ProofFiles out;
   out.book = request.out / "proof.pdf";
   std::vector<Work> work;
-  work.push_back([&] { return writeProof(out.book, *pages); });
-  for (const auto& roughs : *pages) {
+  work.push_back([&] { return writeProof(out.book, shown->pages); });
+  for (const auto& roughs : shown->pages) {
     const fs::path stem = request.out / (pageName(roughs.front()) + "-roughs");
     out.contact.push_back(stem.string() + ".png");
     work.push_back([stem, &roughs] { return writeContactFiles(stem, roughs); });
@@ -112,6 +119,16 @@ Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
       work.push_back([file, &rough] { return writeFiles(file, rough); });
       ++out.sheets;
     }
+  }
+  for (const DominantPanel& about : shown->dominant) {
+    if (!request.sheetFiles) continue;
+    const fs::path stem = request.out / fmt::format("page-{:02}-{}", about.page, about.rough);
+    for (const char* what : {"fit", "variants", "values", "grid"})
+      out.dominant.push_back(stem.string() + "-" + what + ".png");
+    work.push_back([&request, &about, stem] {
+      const auto done = writeDominantSheets(request.job, about, stem);
+      return done ? Result<void>() : tl::unexpected(done.error());
+    });
   }
   if (auto done = runAll(work, request.threads, progress); !done)
     return tl::unexpected(done.error());

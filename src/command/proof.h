@@ -22,12 +22,14 @@ struct ProofRequest {
 };
 
 struct ProofFiles {
-  std::filesystem::path book;                  ///< everything in one PDF
-  std::vector<std::filesystem::path> contact;  ///< one PNG per page
-  int sheets = 0;                              ///< roughs with files of their own
+  std::filesystem::path book;                   ///< everything in one PDF
+  std::vector<std::filesystem::path> contact;   ///< one PNG per page
+  int sheets = 0;                               ///< roughs with files of their own
+  std::vector<std::filesystem::path> dominant;  ///< PNGs about the dominant pictures
 };
 
-/// Writes proof.pdf, per page page-NN-roughs.{pdf,png,svg}, per rough page-NN-X.{pdf,png,svg}.
+/// Writes proof.pdf, per page page-NN-roughs.{pdf,png,svg}, per rough page-NN-X.{pdf,png,svg}, and
+/// for each dominant picture page-NN-X-{fit,variants,values,grid}.{png,svg}.
 Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress);
 
 struct ShowRequest {
