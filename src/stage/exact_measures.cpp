@@ -30,7 +30,8 @@ class Looking {
   void run(const std::vector<Solid>& solids, int width) {
     picture_ = render(solids, camera_, width);
     markPanel();
-    const std::vector<double> visible = visibleShares(solids, camera_, width);
+    const std::vector<double> visible =
+        visibleShares(picture_, solids, camera_, scene_.actors.size());
     panel_.figures.clear();
     for (std::size_t i = 0; i < scene_.actors.size(); ++i) {
       panel_.figures.push_back(seen(i, i < visible.size() ? visible[i] : 0));

@@ -67,6 +67,9 @@ Picture render(const std::vector<Solid>& solids, const Camera& camera, int width
 /// Share of the solid's own pixels (rendered alone, beyond the frame too) that the picture shows.
 std::vector<double> visibleShares(const std::vector<Solid>& solids, const Camera& camera,
                                   int width);
+/// The same for the `first` solids in their picture that has been rendered already.
+std::vector<double> visibleShares(const Picture& picture, const std::vector<Solid>& solids,
+                                  const Camera& camera, std::size_t first);
 
 struct DrawOptions {
   double lineMm = 0.35;  ///< base weight at print size

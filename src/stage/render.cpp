@@ -10,7 +10,7 @@ namespace {
 
 // A thing is counted alone at no more than this many pixels across, however far it goes beyond
 // the frame; the count is scaled to the picture's pixels.
-constexpr int kMostAlonePx = 1200;
+constexpr int kMostAlonePx = 480;
 // What lies farther out than this many frame widths is not part of any picture we could aim at.
 constexpr double kMostFrames = 8;
 
@@ -65,10 +65,15 @@ Picture render(const std::vector<Solid>& solids, const Camera& camera, int width
 
 std::vector<double> visibleShares(const std::vector<Solid>& solids, const Camera& camera,
                                   int width) {
-  const Picture picture = render(solids, camera, width);
+  return visibleShares(render(solids, camera, width), solids, camera, solids.size());
+}
+
+std::vector<double> visibleShares(const Picture& picture, const std::vector<Solid>& solids,
+                                  const Camera& camera, std::size_t first) {
   std::vector<double> shares = countPixels(picture, solids.size());
-  for (std::size_t i = 0; i < solids.size(); ++i) {
-    const double alone = pixelsAlone(solids[i], camera, width);
+  shares.resize(std::min(first, shares.size()));
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    const double alone = pixelsAlone(solids[i], camera, picture.width);
     shares[i] = alone > 0 ? std::min(1.0, shares[i] / alone) : 0;
   }
   return shares;
