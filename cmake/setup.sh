@@ -28,25 +28,33 @@ configure() {
   rm -f "$log"
 }
 
+# Nothing that the program is made of is newer than its last build. Asking ninja would not do: with
+# globbed sources its dry run always wants to configure again.
+program_is_current() {
+  local root=$1
+  [ -x "$root/build/tierwright" ] && [ -f "$root/build/program-built" ] &&
+    [ -z "$(find "$root/src" "$root/cmake" "$root/CMakeLists.txt" "$root/packages.txt" \
+              -newer "$root/build/program-built" -print -quit)" ]
+}
+
 # Builds the program alone; says nothing when it is up to date. Its own messages go to stderr.
 build_program() {
-  local root=$1 log
-  if [ -x "$root/build/tierwright" ] && [ -f "$root/build/build.ninja" ] &&
-     ninja -C "$root/build" -n tierwright 2>/dev/null | grep -q 'no work to do'; then
-    return 0
-  fi
+  local root=$1 log started
+  program_is_current "$root" && return 0
+  started=$(mktemp)
   install_packages "$root"
   [ -f "$root/build/build.ninja" ] || configure "$root" "$root/build" -DTIERWRIGHT_WERROR=ON  # as ./check, so that neither rebuilds
   if [ -t 2 ]; then
-    ninja -C "$root/build" tierwright >&2
-    return
-  fi
-  log=$(mktemp)
-  echo "Building tierwright (once; a few minutes on a fresh machine) …" >&2
-  if ! ninja -C "$root/build" tierwright >"$log" 2>&1; then
-    cat "$log" >&2
+    ninja -C "$root/build" tierwright >&2 || return 4
+  else
+    log=$(mktemp)
+    echo "Building tierwright (once; a few minutes on a fresh machine) …" >&2
+    if ! ninja -C "$root/build" tierwright >"$log" 2>&1; then
+      cat "$log" >&2
+      rm -f "$log" "$started"
+      return 4
+    fi
     rm -f "$log"
-    return 4
   fi
-  rm -f "$log"
+  mv "$started" "$root/build/program-built"  # as old as the start: edits made meanwhile are newer
 }
