@@ -63,7 +63,8 @@ int run(const ShowArguments& a) {
   request.page = a.page;
   request.rough = a.rough;
   request.dpi = a.dpi;
-  request.overlays = a.all ? Overlays{true, true, true, true, true} : a.overlays;
+  request.overlays =
+      a.all ? Overlays{.order = true, .leads = true, .live = true, .card = true} : a.overlays;
   if (!a.png.empty()) request.png = a.png;
   if (!a.svg.empty()) request.svg = a.svg;
   if (!a.pdf.empty()) request.pdf = a.pdf;
@@ -104,7 +105,7 @@ void addShow(CLI::App& app, int& exitCode) {
   command->add_flag("--card", a->overlays.card, "Show the score card");
   command->add_flag("--grid", a->overlays.grid,
                     "Show horizon, vanishing points and squares on the ground");
-  command->add_flag("--all", a->all, "Show all of these");
+  command->add_flag("--all", a->all, "Show order, leads, live area and score card");
   command->footer(
       "Without --order, --leads, --live, --card, --grid or --all the bare rough is written, as for "
       "an\n"

@@ -25,7 +25,8 @@ struct BeatsArguments {
 
 std::string figureText(const BeatFigure& figure) {
   std::string out = figure.who + " " + figure.pose;
-  if (!figure.relation.empty()) out += fmt::format(" ({} {})", figure.relation, figure.target);
+  if (!figure.relation.empty())  // "looks at …": at something that is not in the picture
+    out += fmt::format(" ({} {})", figure.relation, figure.target.empty() ? "…" : figure.target);
   return out;
 }
 

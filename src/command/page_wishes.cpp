@@ -51,6 +51,7 @@ Result<BriefShown> changeBrief(const std::filesystem::path& folder, int number,
   for (const std::string& setting : settings)
     if (auto set = setBriefKey(page.brief, setting); !set)
       problems.insert(problems.end(), set.error().begin(), set.error().end());
+  if (problems.empty() && !settings.empty()) problems = unknownNamesIn(page.brief, page, open->job);
   if (!problems.empty()) return tl::unexpected(problems);
   if (!settings.empty()) {
     if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());

@@ -37,14 +37,20 @@ bool isIn(const Beat& beat, const std::string& who) {
                      [&](const BeatFigure& figure) { return figure.who == who; });
 }
 
+void checkNames(Case& c) {
+  std::vector<std::string> beats, cast;
+  for (const Beat& beat : c.beats) beats.push_back(beat.id);
+  for (const Character& character : c.job.cast) cast.push_back(character.id);
+  if (!c.brief.dominantBeat.empty() && !c.dominant())
+    c.add("dominant", fmt::format("the page has no beat {}.", c.brief.dominantBeat),
+          fmt::format("It has: {}.", fmt::join(beats, ", ")));
+  if (!c.brief.focus.empty() && !c.job.character(c.brief.focus))
+    c.add("focus", fmt::format("{} is not in the cast.", c.brief.focus),
+          fmt::format("The cast is: {}.", fmt::join(cast, ", ")));
+}
+
 void checkDominant(Case& c) {
   const Brief& b = c.brief;
-  if (!b.dominantBeat.empty() && !c.dominant()) {
-    std::vector<std::string> ids;
-    for (const Beat& beat : c.beats) ids.push_back(beat.id);
-    c.add("dominant", fmt::format("the page has no beat {}.", b.dominantBeat),
-          fmt::format("It has: {}.", fmt::join(ids, ", ")));
-  }
   if (c.dominant()) {
     if ((b.wholeFigure || b.liftable) && c.dominant()->figures.empty())
       c.add(b.liftable ? "liftable" : "whole",
@@ -82,12 +88,7 @@ void checkFocus(Case& c) {
       c.add("focus", "a prominence is asked for, but of nobody.", "Set focus=CHARACTER.");
     return;
   }
-  if (!c.job.character(who)) {
-    std::vector<std::string> ids;
-    for (const Character& character : c.job.cast) ids.push_back(character.id);
-    return c.add("focus", fmt::format("{} is not in the cast.", who),
-                 fmt::format("The cast is: {}.", fmt::join(ids, ", ")));
-  }
+  if (!c.job.character(who)) return;  // said by checkNames
   if (std::none_of(c.beats.begin(), c.beats.end(),
                    [&](const Beat& beat) { return isIn(beat, who); }))
     c.add("focus", fmt::format("{} is in no panel of this page.", who));
@@ -132,10 +133,16 @@ void checkDue(Case& c) {
 
 }  // namespace
 
+Problems unknownNamesIn(const Brief& brief, const Page& page, const Job& job) {
+  Case c{brief, page, job, page.correctedBeats(), {}};
+  checkNames(c);
+  return std::move(c.found);
+}
+
 Problems contradictionsOf(const Brief& brief, const Page& page, const Job& job) {
   Case c{brief, page, job, page.correctedBeats(), {}};
-  for (const auto check : {checkDominant, checkShare, checkSmallPanels, checkFocus, checkHead,
-                           checkKeepClear, checkWords, checkDue})
+  for (const auto check : {checkNames, checkDominant, checkShare, checkSmallPanels, checkFocus,
+                           checkHead, checkKeepClear, checkWords, checkDue})
     check(c);
   return std::move(c.found);
 }

@@ -29,4 +29,8 @@ std::string briefTable(const Brief& brief);
 /// brief that cannot be met still gets the nearest roughs.
 Problems contradictionsOf(const Brief& brief, const Page& page, const Job& job);
 
+/// Those among them that name a beat or a character that does not exist: slips of the hand, which
+/// are refused when they are typed.
+Problems unknownNamesIn(const Brief& brief, const Page& page, const Job& job);
+
 }  // namespace tw

@@ -197,10 +197,10 @@ class LooseText {
   void end() {
     if (text_.empty()) return;
     Problem problem;
-    problem.sentence = fmt::format("Text before page one, kept only here: \u201c{}\u201d.", text_);
+    problem.sentence = fmt::format("Front matter, on no page: \u201c{}\u201d.", text_);
     problem.place.file = file_;
     problem.place.line = first_;
-    problem.advice = "Move it to a page, or ignore this if it is only for the record.";
+    problem.advice = "Nothing to do, unless it belongs to a panel.";
     warnings_.push_back(std::move(problem));
     text_.clear();
   }

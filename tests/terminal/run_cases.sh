@@ -46,6 +46,11 @@ expect 0 "close-up" beats "$job" --page 1 --set p1-2.shot=close-up
 expect 2 "nobody-9" beats "$job" --set nobody-9.shot=close-up
 expect 0 "0.4" brief "$job" --page 4 --set dominant-share=0.4
 expect 2 "" brief "$job" --page 4 --set dominant-share=lots
+expect 2 "no beat 5" brief "$job" --page 4 --set dominant=5
+expect 2 "not in the cast" brief "$job" --page 4 --set focus=nobody
+expect 0 "pose.WHO" beats --help
+expect 2 "No thing is called" beats "$job" --set p1-2.prop.add=gizmo
+expect 0 "four" values --help
 expect 2 "no roughs" proof "$job" --out "$work/proof"
 expect 2 "no rough" show "$job" --page 4 --rough A --png "$work/a.png"
 expect 0 "layouts sized" roughs "$job" --page 1 --keep 2
