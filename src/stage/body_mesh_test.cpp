@@ -7,6 +7,7 @@
 #include <map>
 
 #include "stage/figure.h"
+#include "stage/shipped_presets.h"
 
 namespace tw {
 namespace {
@@ -20,16 +21,8 @@ Body bodyFor(Sex sex, double height, const std::string& build = "medium") {
   return bodyOf(c);
 }
 
-const PoseLibrary& shipped() {
-  static const PoseLibrary library = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    return PoseLibrary::load().value();
-  }();
-  return library;
-}
-
 Mesh meshOf(const Body& body, const std::string& pose, double detail = 1) {
-  return bodyMesh(body, posed(body, shipped().orStand(pose), SetFigure{}), detail);
+  return bodyMesh(body, posed(body, shippedPoses().orStand(pose), SetFigure{}), detail);
 }
 
 /// Where a vertical line through (x, z) enters (−1) and leaves (+1) a triangle's side, if it does.
@@ -143,7 +136,7 @@ TEST_CASE("an adult's volume is that of a person, and its surface faces outward"
 }
 
 TEST_CASE("every pose of every build is finite, and what stands on the ground touches it") {
-  for (const std::string& name : shipped().names())
+  for (const std::string& name : shippedPoses().names())
     for (const char* build : {"medium", "heavy", "heroic", "child"}) {
       const Body body = bodyFor(name.size() % 2 ? Sex::Female : Sex::Male, 1.72, build);
       const Mesh mesh = meshOf(body, name, 0.6);
@@ -152,7 +145,7 @@ TEST_CASE("every pose of every build is finite, and what stands on the ground to
                         [](const Vec3& p) { return p.allFinite(); }));
       CHECK(std::all_of(mesh.normals.begin(), mesh.normals.end(),
                         [](const Vec3& n) { return std::abs(n.norm() - 1) < 1e-6; }));
-      const Pose& pose = *shipped().find(name);
+      const Pose& pose = *shippedPoses().find(name);
       if (pose.support == "none")
         CHECK(lowestOf(mesh) > 0.5 * pose.lift * body.stature);
       else

@@ -6,20 +6,11 @@
 #include <cstdlib>
 
 #include "stage/joint_limits.h"
+#include "stage/shipped_presets.h"
 #include "stage/staging.h"
 
 namespace tw {
 namespace {
-
-const PoseLibrary& shipped() {
-  static const PoseLibrary library = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    const Result<PoseLibrary> loaded = PoseLibrary::load();
-    REQUIRE_MESSAGE(loaded.has_value(), (loaded ? std::string{} : describe(loaded.error())));
-    return *loaded;
-  }();
-  return library;
-}
 
 Character person(const std::string& id, Sex sex, double height, const std::string& build,
                  double years = 0) {
@@ -54,7 +45,7 @@ Beat carrying(const std::string& who, const std::string& whom) {
 }
 
 const PairPose* pairNamed(const std::string& name) {
-  const auto& all = shipped().pairs();
+  const auto& all = shippedPoses().pairs();
   const auto found =
       std::find_if(all.begin(), all.end(), [&](const PairPose& p) { return p.name == name; });
   return found == all.end() ? nullptr : &*found;
@@ -71,7 +62,7 @@ TEST_CASE("the poses for two that scripts ask for all ship with the program") {
 }
 
 TEST_CASE("hands meet what they are laid on, whatever the two bodies' sizes") {
-  for (const PairPose& pair : shipped().pairs())
+  for (const PairPose& pair : shippedPoses().pairs())
     for (const Character& a : people())
       for (const Character& b : people()) {
         const Body first = bodyOf(a), second = bodyOf(b);
@@ -93,7 +84,7 @@ TEST_CASE("poses for two stay within what joints can do") {
   REQUIRE(limits.has_value());
   const Body first = bodyOf(people()[0]), grownUp = bodyOf(people()[1]),
              child = bodyOf(people()[4]);
-  for (const PairPose& pair : shipped().pairs()) {
+  for (const PairPose& pair : shippedPoses().pairs()) {
     const auto sets = paired(pair, first, pair.mostShare < 0.9 ? child : grownUp, SetFigure{});
     for (std::size_t i = 0; i < 2; ++i)
       for (const std::string& joint :
@@ -104,7 +95,7 @@ TEST_CASE("poses for two stay within what joints can do") {
 
 TEST_CASE("turning the first turns the pair as a whole") {
   const Body a = bodyOf(people()[0]), b = bodyOf(people()[1]);
-  for (const PairPose& pair : shipped().pairs()) {
+  for (const PairPose& pair : shippedPoses().pairs()) {
     SetFigure start, turned;
     turned.headingDeg = 90;
     turned.at = {2, 0, 1};
@@ -118,8 +109,8 @@ TEST_CASE("turning the first turns the pair as a whole") {
 
 TEST_CASE("the relation in a beat and the sizes of the two choose the pose for two") {
   const auto chosen = [&](const Beat& beat, double secondM) {
-    const auto found =
-        pairIn(beat, 0, shipped(), {{beat.figures[0].who, 1.8}, {beat.figures[1].who, secondM}});
+    const auto found = pairIn(beat, 0, shippedPoses(),
+                              {{beat.figures[0].who, 1.8}, {beat.figures[1].who, secondM}});
     return found ? found->pair->name : std::string();
   };
   CHECK(chosen(carrying("teo", "ines"), 1.62) == "carry");

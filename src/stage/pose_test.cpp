@@ -6,27 +6,10 @@
 
 #include "stage/balance.h"
 #include "stage/joint_limits.h"
+#include "stage/shipped_presets.h"
 
 namespace tw {
 namespace {
-
-const PoseLibrary& shipped() {
-  static const PoseLibrary library = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    const Result<PoseLibrary> loaded = PoseLibrary::load();
-    REQUIRE_MESSAGE(loaded.has_value(), (loaded ? std::string{} : describe(loaded.error())));
-    return *loaded;
-  }();
-  return library;
-}
-
-const JointLimits& limits() {
-  static const JointLimits read = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    return JointLimits::load().value();
-  }();
-  return read;
-}
 
 /// Loads poses from a folder made for the test, then forgets it.
 Result<PoseLibrary> loadedFrom(const std::map<std::string, std::string>& files) {
@@ -59,14 +42,14 @@ TEST_CASE("the poses that scripts ask for all ship with the program") {
         "punch",         "block",        "lift",  "drag",          "dance", "bow",
         "look-up",       "ride",         "hang",  "push-sideways"}) {
     INFO(name);
-    CHECK(shipped().find(name) != nullptr);
+    CHECK(shippedPoses().find(name) != nullptr);
   }
 }
 
 TEST_CASE("every pose has a title, a known support and a line of action") {
-  for (const std::string& name : shipped().names()) {
+  for (const std::string& name : shippedPoses().names()) {
     INFO(name);
-    const Pose& pose = *shipped().find(name);
+    const Pose& pose = *shippedPoses().find(name);
     CHECK(!pose.title.empty());
     CHECK(pose.title != name);
     CHECK(!pose.line.empty());
@@ -78,8 +61,8 @@ TEST_CASE("every pose has a title, a known support and a line of action") {
 
 // AAOS and Merck joint limits (Norkin & White, Measurement of Joint Motion), 10° of grace.
 TEST_CASE("every shipped pose stays within what joints can do") {
-  for (const std::string& name : shipped().names())
-    for (const std::string& warning : beyondReach(*shipped().find(name), limits()))
+  for (const std::string& name : shippedPoses().names())
+    for (const std::string& warning : beyondReach(*shippedPoses().find(name), shippedLimits()))
       FAIL_CHECK(name << ": " << warning);
 }
 
@@ -88,7 +71,7 @@ TEST_CASE("a pose beyond the joints' limits is warned about") {
   pose.turnsDeg["left elbow"] = {-40, 0, 0};
   pose.turnsDeg["waist"] = {0, 30, 0};
   pose.turnsDeg["chest"] = {0, 30, 0};
-  CHECK(beyondReach(pose, limits()).size() == 2);
+  CHECK(beyondReach(pose, shippedLimits()).size() == 2);
 }
 
 // Mass centres: Winter 2009, Table 4.1. Two centimetres of grace for the flesh around the soles.
@@ -97,8 +80,8 @@ TEST_CASE("who stands, kneels or sits still keeps the mass centre over the suppo
   who.heightM = 1.7;
   const Body body = bodyOf(who);
   int judged = 0;
-  for (const std::string& name : shipped().names()) {
-    const Pose& pose = *shipped().find(name);
+  for (const std::string& name : shippedPoses().names()) {
+    const Pose& pose = *shippedPoses().find(name);
     const Balance balance = balanceOf(body, pose, posed(body, pose, SetFigure{}), 0);
     if (!balance.judged || !pose.held.empty()) continue;
     ++judged;
@@ -110,8 +93,8 @@ TEST_CASE("who stands, kneels or sits still keeps the mass centre over the suppo
 
 TEST_CASE("a mirrored pose is the picture in a looking-glass, joint for joint") {
   const Body body = bodyOf(Character{});
-  for (const std::string& name : shipped().names()) {
-    const Pose& pose = *shipped().find(name);
+  for (const std::string& name : shippedPoses().names()) {
+    const Pose& pose = *shippedPoses().find(name);
     const Skeleton s = posed(body, pose, SetFigure{}), m = posed(body, mirrored(pose), SetFigure{});
     double worst = 0;
     for (std::size_t i = 0; i < kJoints; ++i) {
@@ -125,20 +108,20 @@ TEST_CASE("a mirrored pose is the picture in a looking-glass, joint for joint") 
 }
 
 TEST_CASE("no shipped pose is symmetric") {
-  for (const std::string& name : shipped().names()) {
+  for (const std::string& name : shippedPoses().names()) {
     INFO(name);
-    const Pose& pose = *shipped().find(name);
+    const Pose& pose = *shippedPoses().find(name);
     CHECK(mirrored(pose).turnsDeg != pose.turnsDeg);
   }
 }
 
 TEST_CASE("an unknown pose falls back to standing") {
-  CHECK(shipped().find("juggles-nine-cats") == nullptr);
-  CHECK(shipped().orStand("juggles-nine-cats").name == "stand");
+  CHECK(shippedPoses().find("juggles-nine-cats") == nullptr);
+  CHECK(shippedPoses().orStand("juggles-nine-cats").name == "stand");
 }
 
 TEST_CASE("mirroring twice gives the pose back") {
-  const Pose& pose = shipped().orStand("point");
+  const Pose& pose = shippedPoses().orStand("point");
   const Pose twice = mirrored(mirrored(pose));
   CHECK(twice.turnsDeg == pose.turnsDeg);
   CHECK(twice.pointer == pose.pointer);

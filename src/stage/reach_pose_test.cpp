@@ -8,25 +8,10 @@
 
 #include "stage/balance.h"
 #include "stage/reach_problem.h"
+#include "stage/shipped_presets.h"
 
 namespace tw {
 namespace {
-
-const PoseLibrary& shipped() {
-  static const PoseLibrary library = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    return PoseLibrary::load().value();
-  }();
-  return library;
-}
-
-const JointLimits& limits() {
-  static const JointLimits read = [] {
-    ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
-    return JointLimits::load().value();
-  }();
-  return read;
-}
 
 const Body& someone() {
   static const Body body = [] {
@@ -50,13 +35,13 @@ SetFigure anywhere() {
 }
 
 ReachedPose reach(const Pose& pose, const SetFigure& set, ReachWish wish) {
-  return reachPose(someone(), pose, set, wish, limits());
+  return reachPose(someone(), pose, set, wish, shippedLimits());
 }
 
 const Pose& anyPose() {
   static const std::vector<std::string> names{"stand", "contrapposto", "hold", "point",
                                               "kneel", "pull",         "walk", "sit-chair"};
-  return shipped().orStand(*rc::gen::elementOf(names));
+  return shippedPoses().orStand(*rc::gen::elementOf(names));
 }
 
 /// The arm of the pose laid anyhow within its published limits, the rest as it is: by forward
@@ -72,7 +57,7 @@ Pose withArmAnyhow(Pose pose, bool left) {
 
 // Checked against forward kinematics, which has its own tests.
 TEST_CASE("the slopes of a reach are those of its cost") {
-  const Pose& pose = shipped().orStand("contrapposto");
+  const Pose& pose = shippedPoses().orStand("contrapposto");
   SetFigure set;
   set.headingDeg = 37;
   set.gazeDeg = 12;
@@ -80,7 +65,7 @@ TEST_CASE("the slopes of a reach are those of its cost") {
                   {MovedPart::RightFoot, {-0.3, 0.2, 0.1}},
                   {MovedPart::Gaze, {1, 2, -1}}},
                  {Joint::RightWrist}};
-  ReachProblem problem(someone(), pose, set, wish, limits());
+  ReachProblem problem(someone(), pose, set, wish, shippedLimits());
   std::vector<double> x(problem.size()), slope(problem.size());
   for (std::size_t i = 0; i < x.size(); ++i) x[i] = 0.3 * std::sin(1.7 * double(i));
   problem.cost(x.data(), slope.data());
@@ -108,7 +93,7 @@ TEST_CASE("a hand goes to within 1 mm of any place that a hand can be, and the f
     const ReachedPose r = reach(pose, set, {{{hand, to}}, {}});
     RC_LOG() << pose.name << " evaluations " << r.evaluations << " short " << r.shortfall();
     RC_ASSERT(r.reached[0].shortM < 0.001);
-    RC_ASSERT(beyondReach(r.pose, limits()).empty());
+    RC_ASSERT(beyondReach(r.pose, shippedLimits()).empty());
     const Skeleton after = posed(someone(), r.pose, r.set);
     const auto was = contactsOf(someone(), before), is = contactsOf(someone(), after);
     for (const std::size_t k : {1u, 4u})  // the balls of the feet
@@ -125,7 +110,7 @@ TEST_CASE("pinned joints move less than 1 mm, also when the target is out of rea
     const ReachedPose r =
         reach(pose, set, {{{MovedPart::LeftHand, to}}, {Joint::RightWrist, Joint::LeftAnkle}});
     RC_ASSERT(r.pinsMovedM < 0.001);
-    RC_ASSERT(beyondReach(r.pose, limits()).empty());
+    RC_ASSERT(beyondReach(r.pose, shippedLimits()).empty());
   }));
 }
 
@@ -148,7 +133,7 @@ TEST_CASE("a mirrored wish has the mirrored answer") {
 
 TEST_CASE("what is out of reach stretches the arm toward it and says how far short") {
   const SetFigure set;
-  const Pose& pose = shipped().orStand("stand");
+  const Pose& pose = shippedPoses().orStand("stand");
   const Skeleton s = posed(someone(), pose, set);
   const Vec3 to = s[Joint::LeftShoulder] + Vec3(4, 1, -3);
   const ReachedPose r = reach(pose, set, {{{MovedPart::LeftHand, to}}, {}});
@@ -163,7 +148,7 @@ TEST_CASE("what is out of reach stretches the arm toward it and says how far sho
 
 TEST_CASE("a drag of 2 cm changes the pose a little and always in the same way") {
   const SetFigure set;
-  const Pose& pose = shipped().orStand("stand");
+  const Pose& pose = shippedPoses().orStand("stand");
   const Vec3 from = placeOf(MovedPart::LeftHand, someone(), posed(someone(), pose, set));
   const ReachWish wish{{{MovedPart::LeftHand, from + Vec3(0, 0.02, 0)}}, {}};
   const ReachedPose once = reach(pose, set, wish), again = reach(pose, set, wish);
@@ -180,7 +165,7 @@ TEST_CASE("a drag of 2 cm changes the pose a little and always in the same way")
 TEST_CASE("hips, feet, head and gaze go where they are sent") {
   SetFigure set;
   set.headingDeg = 25;
-  const Pose& pose = shipped().orStand("stand");
+  const Pose& pose = shippedPoses().orStand("stand");
   const Skeleton s = posed(someone(), pose, set);
   const auto sent = [&](MovedPart part, const Vec3& by) {
     return reach(pose, set, {{{part, placeOf(part, someone(), s) + by}}, {}});
@@ -193,7 +178,7 @@ TEST_CASE("hips, feet, head and gaze go where they are sent") {
 }
 
 TEST_CASE("turns that were changed in a rough are the pose's own in every way") {
-  const Pose& pose = shipped().orStand("stand");
+  const Pose& pose = shippedPoses().orStand("stand");
   SetFigure set;
   set.poseMirrored = true;
   const Vec3 to(-0.4, 1.5, -0.3);

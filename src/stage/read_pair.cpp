@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "stage/preset_reader.h"
 #include "stage/read_pose.h"
 
 namespace tw {
@@ -9,9 +10,9 @@ namespace {
 using Json = nlohmann::json;
 
 /// Reads one pose for two and gathers what is wrong with it.
-class PairReader {
+class PairReader : PresetReader {
  public:
-  PairReader(const std::string& file, Problems& problems) : file_(file), problems_(problems) {}
+  using PresetReader::PresetReader;
 
   PairPose read(const Json& json, const std::string& name) {
     PairPose pair;
@@ -30,17 +31,6 @@ class PairReader {
   }
 
  private:
-  void complain(const std::string& path, std::string sentence) {
-    problems_.push_back({Cause::BadInput, std::move(sentence), {file_, 0, path, 0, 0}, {}});
-  }
-
-  std::string text(const Json& json, const char* key, const std::string& otherwise) {
-    if (!json.contains(key)) return otherwise;
-    if (json[key].is_string()) return json[key].get<std::string>();
-    complain(std::string("/") + key, "Expected text.");
-    return otherwise;
-  }
-
   std::vector<std::string> words(const Json& json, const char* key) {
     std::vector<std::string> out;
     if (!json.contains(key)) return out;
@@ -118,9 +108,6 @@ class PairReader {
       pair.holds.push_back(contact);
     }
   }
-
-  const std::string& file_;
-  Problems& problems_;
 };
 
 }  // namespace

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <set>
 
+#include "stage/preset_reader.h"
+
 namespace tw {
 namespace {
 
@@ -22,9 +24,9 @@ const std::set<std::string>& turnNames() {
 }
 
 /// Reads one pose and gathers what is wrong with it.
-class PoseReader {
+class PoseReader : PresetReader {
  public:
-  PoseReader(const std::string& file, Problems& problems) : file_(file), problems_(problems) {}
+  using PresetReader::PresetReader;
 
   Pose read(const Json& json, std::string name) {
     Pose pose;
@@ -48,17 +50,6 @@ class PoseReader {
   }
 
  private:
-  void complain(const std::string& path, std::string sentence) {
-    problems_.push_back({Cause::BadInput, std::move(sentence), {file_, 0, path, 0, 0}, {}});
-  }
-
-  std::string text(const Json& json, const char* key, const std::string& otherwise) {
-    if (!json.contains(key)) return otherwise;
-    if (json[key].is_string()) return json[key].get<std::string>();
-    complain(std::string("/") + key, "Expected text.");
-    return otherwise;
-  }
-
   double number(const Json& json, const char* key, double otherwise, double least, double most) {
     if (!json.contains(key)) return otherwise;
     const Json& value = json[key];
@@ -104,9 +95,6 @@ class PoseReader {
         complain("/turns/" + joint, "“" + joint + "” is not a joint that turns.");
     }
   }
-
-  const std::string& file_;
-  Problems& problems_;
 };
 
 }  // namespace
