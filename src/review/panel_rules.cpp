@@ -33,6 +33,21 @@ double seenOfShot(double visible, ShotSize shot) {
   return std::min(1.0, visible / seenAtMost(shot));
 }
 
+/// Share of those who speak on the panel whom the picture really shows; quick estimates do not know
+/// what stands before a speaker.
+double speakersShown(const PanelCase& panel, const RoughPanel& seen, ShotSize shot) {
+  constexpr double kShown = 0.2;  // of what the shot can show of a body
+  double speakers = 0, shown = 0;
+  for (const CopyItem& item : panel.beat.copy) {
+    if (item.speaker.empty() || item.offPanel || item.kind == CopyKind::Caption) continue;
+    const SeenFigure* figure = focusFigure(seen, item.speaker);
+    if (figure == nullptr) continue;  // not among the beat's figures: a voice
+    ++speakers;
+    shown += std::min(1.0, seenOfShot(figure->visible, shot) / kShown);
+  }
+  return speakers > 0 ? shown / speakers : 1;
+}
+
 /// The parts of the numbers that no picture changes.
 PanelNumbers common(const Variant& variant, double airWanted, const Arrival& arrival) {
   PanelNumbers n;
@@ -89,6 +104,7 @@ PanelNumbers exactNumbers(const PanelCase& panel, const Variant& variant, const 
                           const Arrival& arrival, double covered) {
   PanelNumbers n = common(variant, airWantedOf(panel, area(seen.outline)), arrival);
   n.leadStrength = seen.lead.strength;
+  n.facesSeen *= speakersShown(panel, seen, variant.choice.shot);
   n.cut = variant.cutCost;
   const SeenFigure* focus = focusFigure(seen, panel.focus);
   if (focus == nullptr) {
