@@ -2,6 +2,7 @@
 // Targets: render under 5 ms, a drawn panel of two figures at 600 px under 10 ms.
 #include <benchmark/benchmark.h>
 
+#include "base/keep_memory.h"
 #include "geometry/polygon.h"
 #include "stage/picture.h"
 #include "stage/solid_shapes.h"
@@ -10,6 +11,8 @@
 using namespace tw;
 
 namespace {
+
+[[maybe_unused]] const bool kAsInTheProgram = (tw::keepFreedMemory(), true);
 
 Solid figure(const PoseLibrary& poses, const char* pose, Sex sex, const SetFigure& set, int index) {
   Character character;

@@ -3,10 +3,13 @@
 
 #include <cstdlib>
 
+#include "base/keep_memory.h"
 #include "geometry/polygon.h"
 #include "stage/staging.h"
 
 namespace {
+
+[[maybe_unused]] const bool kAsInTheProgram = (tw::keepFreedMemory(), true);
 
 using namespace tw;
 

@@ -78,12 +78,11 @@ void narrow(Span& span, const Plane& edge, double y) {
 
 void fillPixel(const Target& target, int x, int row, const Plane& inverse, const Plane& light,
                const Plane& others) {
-  const double y = row + 0.5;
-  const auto depth = static_cast<float>(1 / inverse.at(x + 0.5, y));
+  const double y = row + 0.5, inverseDepth = inverse.at(x + 0.5, y);
   const std::size_t i =
       static_cast<std::size_t>(row) * target.view.width + static_cast<std::size_t>(x);
-  if (!(depth < target.picture.depth[i])) return;
-  target.picture.depth[i] = depth;
+  if (!(inverseDepth * target.picture.depth[i] > 1)) return;  // farther than what is there
+  target.picture.depth[i] = static_cast<float>(1 / inverseDepth);
   target.picture.solid[i] = target.solid;
   target.picture.part[i] = target.part;
   target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);

@@ -1,0 +1,19 @@
+#include "base/keep_memory.h"
+
+#include <cstdlib>  // says whether this is glibc
+
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
+
+namespace tw {
+
+void keepFreedMemory() {
+#ifdef __GLIBC__
+  constexpr int kMiB = 1 << 20;
+  ::mallopt(M_MMAP_THRESHOLD, 64 * kMiB);
+  ::mallopt(M_TRIM_THRESHOLD, 256 * kMiB);
+#endif
+}
+
+}  // namespace tw
