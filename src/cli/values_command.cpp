@@ -5,8 +5,6 @@
 
 #include "cli/terminal.h"
 #include "command/values.h"
-#include "job/field.h"
-#include "job/write_json.h"
 
 namespace tw {
 
@@ -18,28 +16,6 @@ struct ValuesArguments {
   double dpi = 150;
   bool json = false;
 };
-
-OrderedJson jsonOf(const PanelValues& v) {
-  const ValuePlan& plan = v.plan;
-  OrderedJson json = {{"panel", v.panel},
-                      {"beat", v.beat},
-                      {"light", v.light},
-                      {"shares",
-                       {{"paper", rounded(plan.shares[0], 4)},
-                        {"light", rounded(plan.shares[1], 4)},
-                        {"dark", rounded(plan.shares[2], 4)},
-                        {"black", rounded(plan.shares[3], 4)}}},
-                      {"separates", plan.separates()},
-                      {"blacks", v.blacks},
-                      {"findings", v.findings}};
-  if (plan.hasFocus)
-    json["focus"] = {{"who", v.focus},
-                     {"lightness", rounded(plan.focusLightness, 1)},
-                     {"ground_lightness", rounded(plan.groundLightness, 1)},
-                     {"contrast", rounded(plan.contrast(), 1)},
-                     {"apart", rounded(plan.apart, 4)}};
-  return json;
-}
 
 std::string percent(double share) {
   return fmt::format("{:.0f} %", 100 * share);
@@ -78,13 +54,10 @@ int run(const ValuesArguments& a) {
   if (!a.svg.empty()) request.svg = a.svg;
   const auto made = valuesOf(request);
   if (!made) return report(made.error());
-  if (!a.json) {
+  if (a.json)
+    fmt::print("{}", valuesJson(request, *made));
+  else
     print(*made);
-    return kDone;
-  }
-  OrderedJson panels = OrderedJson::array();
-  for (const PanelValues& v : *made) panels.push_back(jsonOf(v));
-  fmt::print("{}", textOf({{"page", a.page}, {"rough", a.rough}, {"panels", panels}}));
   return kDone;
 }
 

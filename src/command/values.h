@@ -35,4 +35,7 @@ struct PanelValues {
 /// the one panel with the others left as paper.
 Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request);
 
+/// The JSON of docs/formats/values-output.schema.json.
+std::string valuesJson(const ValuesRequest& request, const std::vector<PanelValues>& values);
+
 }  // namespace tw
