@@ -13,7 +13,8 @@ namespace tw {
 namespace {
 
 constexpr double kLineMm = 0.16, kHorizonMm = 0.4, kKeyPt = 6.5, kInsetMm = 1.2;
-constexpr double kCrossMm = 1.6;
+constexpr double kCrossMm = 1.6, kLineStepMm = 2.8;
+constexpr double kWordsMm = 40;  // about the longest line
 constexpr Ink kWords{0.10, 0.42, 0.66};
 
 void drawLines(Surface& surface, const std::vector<RuledLine>& lines, std::vector<double> dashes) {
@@ -46,13 +47,23 @@ std::string sizesInWords(const PerspectiveGrid& grid) {
                      grid.lensMm);
 }
 
+/// Lowest baseline of so many lines at which a slanted lower border cuts none of them.
+double baselineFor(const Polygon& panel, std::size_t lines) {
+  const Rect box = bounds(panel);
+  const double high = kLineStepMm * static_cast<double>(lines);
+  const double left = box.min.x + kInsetMm, right = std::min(left + kWordsMm, box.max.x - kInsetMm);
+  for (double y = box.max.y - kInsetMm; y > box.min.y + high; y -= 0.5)
+    if (contains(panel, {left, y + 0.6}) && contains(panel, {right, y + 0.6})) return y;
+  return box.max.y - kInsetMm;
+}
+
 /// Set from the panel's lower left corner upward, each line on a strip of paper.
 void drawWords(Surface& surface, const PerspectiveGrid& grid, const Typesetter& typesetter) {
   const Rect box = bounds(grid.clip);
   std::vector<std::string> lines{sizesInWords(grid)};
   for (const VanishingPoint& point : grid.vanishing)
     if (!contains(grid.clip, point.at)) lines.push_back(offInWords(point, box.centre()));
-  double y = box.max.y - kInsetMm;
+  double y = baselineFor(grid.clip, lines.size());
   for (const std::string& line : lines) {
     const std::string fitting =
         typesetter.shortened(line, Face::Regular, kKeyPt, box.width() - 2 * kInsetMm);
@@ -61,7 +72,7 @@ void drawWords(Surface& surface, const PerspectiveGrid& grid, const Typesetter& 
     surface.fill(Path(Rect{{at.x - 0.4, at.y - 2.1}, {at.x + width + 0.4, at.y + 0.6}}), kPaper,
                  FillRule::NonZero);
     surface.type({.text = fitting, .sizePt = kKeyPt, .at = at, .ink = kWords});
-    y -= 2.8;
+    y -= kLineStepMm;
   }
 }
 
