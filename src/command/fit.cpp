@@ -25,25 +25,15 @@ Result<Staged> findStaged(const Job& job, const FitRequest& request) {
   const auto numbers = pagesAsked(job, request.page);
   if (!numbers) return tl::unexpected(numbers.error());
   out.page = job.page(numbers->front());
-  const auto& roughs = out.page->roughs;
-  const auto rough = std::find_if(roughs.begin(), roughs.end(),
-                                  [&](const Rough& r) { return r.name == request.rough; });
-  const Place page{.page = out.page->number};
-  if (rough == roughs.end())
-    return badInput(fmt::format("Page {} has no rough \"{}\".", out.page->number, request.rough),
-                    page, roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
-  out.rough = &*rough;
-  const auto count = static_cast<int>(rough->panels.size());
-  if (request.panel < 1 || request.panel > count)
-    return badInput(fmt::format("Rough {} has no panel {}.", rough->name, request.panel), page,
-                    fmt::format("Its panels go from 1 to {}.", count));
-  out.panel = &rough->panels[static_cast<std::size_t>(request.panel - 1)];
-  for (const Beat& beat : out.page->correctedBeats())
-    if (beat.id == out.panel->beat) out.beat = beat;
-  if (out.beat.id.empty())
-    return badInput(fmt::format("Rough {} shows panel {}, which is no longer in the script.",
-                                rough->name, out.panel->beat),
-                    page, "Make new roughs for the page.");
+  const auto rough = roughNamed(*out.page, request.rough);
+  if (!rough) return tl::unexpected(rough.error());
+  out.rough = &out.page->roughs[*rough];
+  const auto panel = panelNumbered(*out.page, *out.rough, request.panel);
+  if (!panel) return tl::unexpected(panel.error());
+  out.panel = &out.rough->panels[*panel];
+  auto beat = beatShown(*out.page, *out.rough, *panel);
+  if (!beat) return tl::unexpected(beat.error());
+  out.beat = std::move(*beat);
   return out;
 }
 

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace tw {
 
 Result<OpenJob> openJob(const std::filesystem::path& folder) {
@@ -26,6 +28,30 @@ Result<std::vector<int>> pagesAsked(const Job& job, std::optional<int> page) {
                     fmt::format("Its pages are {}.", known));
   if (all.empty()) return badInput("The job has no pages.", {}, "Import a script.");
   return all;
+}
+
+Result<std::size_t> roughNamed(const Page& page, const std::string& name) {
+  const auto found = std::ranges::find(page.roughs, name, &Rough::name);
+  if (found != page.roughs.end()) return static_cast<std::size_t>(found - page.roughs.begin());
+  return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, name),
+                  {.page = page.number},
+                  page.roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
+}
+
+Result<std::size_t> panelNumbered(const Page& page, const Rough& rough, int number) {
+  const auto count = static_cast<int>(rough.panels.size());
+  if (number >= 1 && number <= count) return static_cast<std::size_t>(number - 1);
+  return badInput(fmt::format("Rough {} has no panel {}.", rough.name, number),
+                  {.page = page.number}, fmt::format("Its panels go from 1 to {}.", count));
+}
+
+Result<Beat> beatShown(const Page& page, const Rough& rough, std::size_t panel) {
+  const std::string& id = rough.panels[panel].beat;
+  for (const Beat& beat : page.correctedBeats())
+    if (beat.id == id) return beat;
+  return badInput(
+      fmt::format("Rough {} shows panel {}, which is no longer in the script.", rough.name, id),
+      {.page = page.number}, "Make new roughs for the page.");
 }
 
 Result<void> mustBeWritable(const OpenJob& open) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/parallel.h"
+#include "command/job_pages.h"
 #include "review/page_case.h"
 
 namespace tw {
@@ -69,14 +70,10 @@ Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, c
 
 Result<RoughPicture> pictureOf(const Job& job, const Page& page, const std::string& rough,
                                const Stager& stager) {
-  const auto found = std::find_if(page.roughs.begin(), page.roughs.end(),
-                                  [&](const Rough& r) { return r.name == rough; });
-  if (found == page.roughs.end())
-    return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, rough),
-                    {.page = page.number},
-                    page.roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
+  const auto found = roughNamed(page, rough);
+  if (!found) return tl::unexpected(found.error());
   Page only = page;
-  only.roughs = {*found};
+  only.roughs = {page.roughs[*found]};
   Progress progress;
   auto pictures = picturesOf(job, only, stager, 0, progress);
   if (!pictures) return tl::unexpected(pictures.error());

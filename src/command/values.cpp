@@ -18,7 +18,7 @@ namespace {
 struct PanelAsked {
   int number;
   const RoughPanel* panel;
-  const Beat* beat;
+  Beat beat;
 };
 
 /// The solids of a staging in words.
@@ -117,23 +117,18 @@ std::vector<std::string> findingsOf(const ValuePlan& plan, const Names& names) {
 }
 
 Result<std::vector<PanelAsked>> panelsAsked(const ValuesRequest& request, const Page& page,
-                                            const Rough& rough, const std::vector<Beat>& beats) {
+                                            const Rough& rough) {
+  if (request.panel)
+    if (auto known = panelNumbered(page, rough, *request.panel); !known)
+      return tl::unexpected(known.error());
   std::vector<PanelAsked> out;
   for (std::size_t i = 0; i < rough.panels.size(); ++i) {
     const int number = static_cast<int>(i) + 1;
     if (request.panel && *request.panel != number) continue;
-    const auto beat = std::find_if(beats.begin(), beats.end(),
-                                   [&](const Beat& b) { return b.id == rough.panels[i].beat; });
-    if (beat == beats.end())
-      return badInput(fmt::format("Rough {} shows panel {}, which is no longer in the script.",
-                                  rough.name, rough.panels[i].beat),
-                      {.page = page.number}, "Make new roughs for the page.");
-    out.push_back({number, &rough.panels[i], &*beat});
+    auto beat = beatShown(page, rough, i);
+    if (!beat) return tl::unexpected(beat.error());
+    out.push_back({number, &rough.panels[i], std::move(*beat)});
   }
-  if (out.empty())
-    return badInput(fmt::format("Rough {} has no panel {}.", rough.name, request.panel.value_or(0)),
-                    {.page = page.number},
-                    fmt::format("Its panels go from 1 to {}.", rough.panels.size()));
   return out;
 }
 
@@ -153,18 +148,14 @@ Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request) {
   const auto numbers = pagesAsked(open->job, request.page);
   if (!numbers) return tl::unexpected(numbers.error());
   const Page& page = *open->job.page(numbers->front());
-  const auto rough = std::find_if(page.roughs.begin(), page.roughs.end(),
-                                  [&](const Rough& r) { return r.name == request.rough; });
-  if (rough == page.roughs.end())
-    return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, request.rough),
-                    {.page = page.number},
-                    page.roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
+  const auto named = roughNamed(page, request.rough);
+  if (!named) return tl::unexpected(named.error());
+  const Rough* const rough = &page.roughs[*named];
   const auto stager = Stager::make(open->job.cast);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());
-  const std::vector<Beat> beats = page.correctedBeats();
-  const auto asked = panelsAsked(request, page, *rough, beats);
+  const auto asked = panelsAsked(request, page, *rough);
   if (!asked) return tl::unexpected(asked.error());
 
   RoughPicture picture;
@@ -178,11 +169,11 @@ Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request) {
   std::vector<PanelValues> out(asked->size());
   parallelFor(asked->size(), 0, [&](std::size_t i) {
     const auto& [number, panel, beat] = (*asked)[i];
-    const std::string focus = focusOf(*beat, page.brief);
-    PlannedPanel planned = plannedPanel(*stager, *panel, *beat, focus, {}, *lights);
-    const Names names(open->job, *panel, *beat, stager->solidsOf(panel->staging, *beat, 0.3));
+    const std::string focus = focusOf(beat, page.brief);
+    PlannedPanel planned = plannedPanel(*stager, *panel, beat, focus, {}, *lights);
+    const Names names(open->job, *panel, beat, stager->solidsOf(panel->staging, beat, 0.3));
     PanelValues& values = out[i];
-    values = {number, beat->id, focus, lights->lightFor(*beat).title, planned.plan, {}, {}};
+    values = {number, beat.id, focus, lights->lightFor(beat).title, planned.plan, {}, {}};
     values.blacks = sentencesOf(planned.plan.blacks, names);
     values.findings = findingsOf(planned.plan, names);
     picture.panels[static_cast<std::size_t>(number - 1)] = drawnInValues(std::move(planned));

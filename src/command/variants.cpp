@@ -40,24 +40,16 @@ tl::unexpected<Problems> missing(std::string sentence, const VariantsRequest& r,
 
 Result<void> findPanel(const VariantsRequest& r, Asked& asked) {
   const Page& page = asked.pageOf();
-  const auto rough = std::find_if(page.roughs.begin(), page.roughs.end(),
-                                  [&](const Rough& each) { return each.name == r.rough; });
-  if (rough == page.roughs.end())
-    return missing(fmt::format("Page {} has no rough \"{}\".", r.page, r.rough), r,
-                   page.roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
-  asked.rough = static_cast<std::size_t>(rough - page.roughs.begin());
-  if (r.panel < 1 || r.panel > static_cast<int>(rough->panels.size()))
-    return missing(fmt::format("Rough {} has no panel {}.", r.rough, r.panel), r,
-                   fmt::format("Its panels are 1 to {}.", rough->panels.size()));
-  asked.panel = static_cast<std::size_t>(r.panel - 1);
-  const std::string& id = asked.panelOf().beat;
-  for (const Beat& beat : page.correctedBeats())
-    if (beat.id == id) {
-      asked.beat = beat;
-      return {};
-    }
-  return missing(fmt::format("The panel {} is no longer in the script.", id), r,
-                 "Make new roughs for the page.");
+  const auto rough = roughNamed(page, r.rough);
+  if (!rough) return tl::unexpected(rough.error());
+  asked.rough = *rough;
+  const auto panel = panelNumbered(page, page.roughs[*rough], r.panel);
+  if (!panel) return tl::unexpected(panel.error());
+  asked.panel = *panel;
+  auto beat = beatShown(page, page.roughs[*rough], *panel);
+  if (!beat) return tl::unexpected(beat.error());
+  asked.beat = std::move(*beat);
+  return {};
 }
 
 std::string nameOfCharacter(const Job& job, const std::string& id) {
