@@ -8,11 +8,8 @@
 
 #include "../../tests/json_schema_check.h"
 #include "base/files.h"
-#include "base/scratch_folder.h"
+#include "command/demo_job.h"
 #include "command/fit_room.h"
-#include "command/new_job.h"
-#include "command/page_wishes.h"
-#include "command/roughs.h"
 #include "geometry/polygon.h"
 
 namespace tw {
@@ -25,21 +22,14 @@ namespace fs = std::filesystem;
 class StagedJob {
  public:
   StagedJob() {
-    NewJobRequest request;
-    request.folder = folder_;
-    request.script = fs::path(TIERWRIGHT_SOURCE_DIR) / "demo/the-low-bell.txt";
-    REQUIRE(newJob(request).has_value());
-    RoughsRequest roughs{folder_, 4, {.keep = 2, .seed = 1}, {}};
-    Progress progress;
-    const auto made = makeRoughs(roughs, progress);
-    REQUIRE(made.has_value());
-    const Rough& first = made->front().composed.roughs.front();
+    const PageRoughs made = job_.roughs(2);
+    const Rough& first = made.composed.roughs.front();
     panels_ = static_cast<int>(first.panels.size());
     for (std::size_t i = 0; i < first.panels.size(); ++i) {
       if (first.panels[i].dominant && !first.panels[i].staging.figures.empty())
         request_.panel = static_cast<int>(i) + 1;
     }
-    request_.job = folder_;
+    request_.job = job_.folder();
     request_.page = 4;
   }
 
@@ -59,13 +49,10 @@ class StagedJob {
     FAIL("no figure of the page gains by running over its border");
     return {};
   }
-  void brief(const std::vector<std::string>& settings) {
-    REQUIRE(changeBrief(folder_, 4, settings).has_value());
-  }
+  void brief(const std::vector<std::string>& settings) { job_.brief(settings); }
 
  private:
-  ScratchFolder scratch_;
-  fs::path folder_ = scratch_ / "job";
+  DemoJob job_;
   FitRequest request_;
   int panels_ = 0;
 };

@@ -8,43 +8,11 @@
 
 #include "../../tests/json_schema_check.h"
 #include "base/files.h"
-#include "base/scratch_folder.h"
-#include "command/new_job.h"
-#include "command/page_wishes.h"
+#include "command/demo_job.h"
 
 namespace tw {
 
-namespace {
-
 namespace fs = std::filesystem;
-
-/// A job made from the demo's script in a folder of its own.
-class DemoJob {
- public:
-  DemoJob() {
-    NewJobRequest request;
-    request.folder = folder_;
-    request.script = fs::path(TIERWRIGHT_SOURCE_DIR) / "demo/the-low-bell.txt";
-    REQUIRE(newJob(request).has_value());
-  }
-
-  void brief(const std::vector<std::string>& settings) {
-    REQUIRE(changeBrief(folder_, 4, settings).has_value());
-  }
-  PageRoughs roughs(std::uint64_t seed = 1) {
-    RoughsRequest request{folder_, 4, {.seed = seed}, {}};
-    Progress progress;
-    auto made = makeRoughs(request, progress);
-    REQUIRE_MESSAGE(made.has_value(), (made ? std::string() : describe(made.error())));
-    return made->front();
-  }
-
- private:
-  ScratchFolder scratch_;
-  fs::path folder_ = scratch_ / "job";
-};
-
-}  // namespace
 
 TEST_CASE("a page gets six roughs, best first, each scored by the sum of its card") {
   DemoJob job;

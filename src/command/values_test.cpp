@@ -4,9 +4,7 @@
 
 #include "../../tests/json_schema_check.h"
 #include "base/files.h"
-#include "base/scratch_folder.h"
-#include "command/new_job.h"
-#include "command/roughs.h"
+#include "command/demo_job.h"
 
 namespace tw {
 
@@ -14,16 +12,11 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The demo's page 4 with one rough.
-ValuesRequest page4(const ScratchFolder& scratch) {
-  NewJobRequest request;
-  request.folder = scratch / "job";
-  request.script = fs::path(TIERWRIGHT_SOURCE_DIR) / "demo/the-low-bell.txt";
-  REQUIRE(newJob(request).has_value());
-  Progress progress;
-  REQUIRE(makeRoughs({request.folder, 4, {.keep = 1, .seed = 1}, {}}, progress).has_value());
+/// The demo's page 4, once it has a rough.
+ValuesRequest page4(DemoJob& job) {
+  job.roughs(1);
   ValuesRequest values;
-  values.job = request.folder;
+  values.job = job.folder();
   values.page = 4;
   return values;
 }
@@ -31,8 +24,8 @@ ValuesRequest page4(const ScratchFolder& scratch) {
 }  // namespace
 
 TEST_CASE("the shares of a value plan fill the panel, and its JSON follows the published schema") {
-  const ScratchFolder scratch;
-  const ValuesRequest request = page4(scratch);
+  DemoJob job;
+  const ValuesRequest request = page4(job);
   const auto made = valuesOf(request);
   REQUIRE_MESSAGE(made.has_value(), (made ? std::string() : describe(made.error())));
   REQUIRE(made->size() == 5);
@@ -51,8 +44,8 @@ TEST_CASE("the shares of a value plan fill the panel, and its JSON follows the p
 }
 
 TEST_CASE("a page or a rough or a panel that is not there is refused by name") {
-  const ScratchFolder scratch;
-  ValuesRequest request = page4(scratch);
+  DemoJob job;
+  ValuesRequest request = page4(job);
   request.panel = 40;
   CHECK_FALSE(valuesOf(request).has_value());
   request.panel = {};
