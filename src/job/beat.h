@@ -53,6 +53,12 @@ struct Prop {
   std::string shape = "box";             ///< box, cylinder, ellipsoid, cone
   std::array<double, 3> sizeM{1, 1, 1};  ///< width, height, depth
   std::string heldBy;                    ///< character id or empty
+  std::string hand;   ///< the holder's own "left", "right" or "both"; empty: as the pose has it
+  std::string model;  ///< name of a file in art/models, without ".obj"; empty: by id or name
+  /// Fixed in the space: metres from the figures' middle, x toward the side that is read last, y
+  /// up, z away from the camera. Absent: where staging puts it.
+  std::optional<std::array<double, 3>> placeM;
+  std::optional<double> turnDeg;  ///< its front turned from the camera toward +x
   bool operator==(const Prop&) const = default;
 };
 
@@ -78,6 +84,14 @@ struct Beat {
   bool operator==(const Beat&) const = default;
 };
 
+/// The artist's corrections of one thing; absent fields keep the guess.
+struct PropOverride {
+  std::optional<std::string> hand, shape, model;
+  std::optional<std::array<double, 3>> sizeM, placeM;
+  std::optional<double> turnDeg;
+  bool operator==(const PropOverride&) const = default;
+};
+
 /// The artist's corrections of one beat; absent fields keep the breakdown's guess.
 struct BeatOverride {
   std::optional<ShotSize> shot;
@@ -89,7 +103,8 @@ struct BeatOverride {
   std::map<std::string, std::string> does;   ///< character id → "RELATION TARGET" or "nothing"
   std::vector<std::string> addFigures, dropFigures;
   std::vector<Prop> addProps;
-  std::vector<std::string> dropProps;  ///< prop ids
+  std::vector<std::string> dropProps;         ///< prop ids
+  std::map<std::string, PropOverride> props;  ///< by prop id
   bool operator==(const BeatOverride&) const = default;
 };
 

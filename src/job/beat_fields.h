@@ -68,6 +68,29 @@ struct FieldsOf<Prop> {
     f("shape", &T::shape, anyText(), "box, cylinder, ellipsoid or cone.");
     f("size_m", &T::sizeM, required(metres(0, 10000)), "Width, height and depth in metres.");
     f("held_by", &T::heldBy, word(), "Id of the character who holds it.");
+    f("hand", &T::hand, word(), "The holder's own left, right or both; empty: as the pose has it.");
+    f("model", &T::model, word(), "Name of a file in art/models; empty: by id or name.");
+    f("place_m", &T::placeM, metres(-10000, 10000),
+      "Metres from the figures' middle: toward the side read last, up, away from the camera.");
+    f("turn_deg", &T::turnDeg, degrees(), "Its front turned from the camera.");
+  }
+};
+
+template <>
+struct FieldsOf<PropOverride> {
+  static constexpr std::string_view kName = "prop_override";
+  static constexpr std::string_view kHelp =
+      "The artist's corrections of one thing; absent fields keep the guess.";
+  template <class F>
+  static void list(F& f) {
+    using T = PropOverride;
+    f("hand", &T::hand, word(), "left, right, both or any: the hand that holds it.");
+    f("shape", &T::shape, word(), "A plain body or piece of a set, such as box or stairs.");
+    f("model", &T::model, word(), "Name of a file in art/models.");
+    f("size_m", &T::sizeM, metres(0, 10000), "Width, height and depth in metres.");
+    f("place_m", &T::placeM, metres(-10000, 10000),
+      "Metres from the figures' middle: toward the side read last, up, away from the camera.");
+    f("turn_deg", &T::turnDeg, degrees(), "Its front turned from the camera.");
   }
 };
 
@@ -112,6 +135,7 @@ struct FieldsOf<BeatOverride> {
     f("drop_figures", &T::dropFigures, tw::list(200), "Ids of characters to leave out.");
     f("add_props", &T::addProps, tw::list(200), "Things to add.");
     f("drop_props", &T::dropProps, tw::list(200), "Ids of things to leave out.");
+    f("props", &T::props, tw::list(200), "Corrections of things by their id.");
   }
 };
 

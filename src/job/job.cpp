@@ -30,6 +30,15 @@ void applyProps(const BeatOverride& change, Beat& beat) {
   }
 }
 
+void apply(const PropOverride& change, Prop& prop) {
+  if (change.hand) prop.hand = *change.hand == "any" ? "" : *change.hand;
+  if (change.shape) prop.shape = *change.shape;
+  if (change.model) prop.model = *change.model;
+  if (change.sizeM) prop.sizeM = *change.sizeM;
+  if (change.placeM) prop.placeM = change.placeM;
+  if (change.turnDeg) prop.turnDeg = change.turnDeg;
+}
+
 /// Who holds a thing has it in the hand; who does something else has put it down.
 void applyDoing(const std::string& words, Beat& beat, BeatFigure& figure) {
   const Doing doing = doingIn(words, beat);
@@ -56,6 +65,9 @@ Doing doingIn(std::string_view words, const Beat& beat) {
 Beat withOverride(Beat beat, const BeatOverride& change) {
   apply(change, beat);
   applyProps(change, beat);
+  for (Prop& prop : beat.props)
+    if (const auto own = change.props.find(prop.id); own != change.props.end())
+      apply(own->second, prop);
   for (const std::string& who : change.addFigures)
     if (!isIn(beat.figures, who)) beat.figures.push_back({who, "stand", "", ""});
   for (const std::string& who : change.dropFigures)

@@ -62,7 +62,7 @@ class PropFinder {
     auto known = std::ranges::find(props_, id, &Prop::id);
     if (known == props_.end()) {
       if (props_.size() == kMostProps) return;
-      props_.push_back({id, spelt(at, length), thing.shape, thing.sizeM, {}});
+      props_.push_back({id, spelt(at, length), thing.shape, thing.sizeM});
       known = props_.end() - 1;
     }
     found_.push_back({static_cast<std::size_t>(known - props_.begin()), at, length});
@@ -107,7 +107,7 @@ std::optional<Prop> thingNamed(std::string_view name, const Lexicon& lexicon) {
   std::size_t length = 0;
   const Thing* thing = thingAtStart(words, lexicon, length);
   if (thing == nullptr || length != words.size()) return std::nullopt;
-  return Prop{idFrom(thing->name), spaced, thing->shape, thing->sizeM, {}};
+  return Prop{idFrom(thing->name), spaced, thing->shape, thing->sizeM};
 }
 
 std::vector<std::string> relationsOf(const Lexicon& lexicon) {
