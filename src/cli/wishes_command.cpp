@@ -1,6 +1,7 @@
 // tierwright beats, brief and sheets: what a page has to show and what is asked of it.
 #include <fmt/format.h>
 
+#include <cmath>
 #include <memory>
 
 #include "cli/terminal.h"
@@ -10,6 +11,7 @@
 #include "job/output_json.h"
 #include "job/override_keys.h"
 #include "job/sheet_fields.h"
+#include "job/story_time.h"
 #include "job/write_json.h"
 
 namespace tw {
@@ -36,6 +38,14 @@ std::string joined(const std::vector<std::string>& words) {
   return out;
 }
 
+/// ", flashback, 10 years earlier"; nothing in the story's present.
+std::string strandInWords(const StoryScene& scene) {
+  if (scene.strand == kPresent) return "";
+  if (std::abs(scene.years) < 1) return ", " + scene.strand;
+  return fmt::format(", {}, {:.0f} years {}", scene.strand, std::abs(scene.years),
+                     scene.years < 0 ? "earlier" : "later");
+}
+
 std::vector<std::string> beatRow(const Beat& beat) {
   std::vector<std::string> figures;
   for (const BeatFigure& figure : beat.figures) figures.push_back(figureText(figure));
@@ -46,17 +56,25 @@ std::vector<std::string> beatRow(const Beat& beat) {
           shot,
           joined(figures),
           std::to_string(beat.words()),
+          beat.scene,
           beat.setting};
 }
 
-void printPage(const Page& page) {
+void printPage(const Page& page, const std::vector<StoryScene>& scenes) {
   fmt::print("Page {}{}{}\n", page.number,
              page.spread ? fmt::format("-{} (spread)", page.number + 1) : "",
              page.title.empty() ? "" : ": " + page.title);
   std::vector<std::vector<std::string>> rows{
-      {"panel", "weight", "shot", "figures", "words", "setting"}};
-  for (const Beat& beat : page.correctedBeats()) rows.push_back(beatRow(beat));
+      {"panel", "weight", "shot", "figures", "words", "scene", "setting"}};
+  std::vector<std::string> shown;  // ids of scenes, in the page's order
+  for (const Beat& beat : page.correctedBeats()) {
+    rows.push_back(beatRow(beat));
+    if (std::ranges::find(shown, beat.scene) == shown.end()) shown.push_back(beat.scene);
+  }
   fmt::print("{}", table(rows));
+  for (const std::string& id : shown)
+    for (const StoryScene& scene : scenes)
+      if (scene.id == id) fmt::print("{}: {}{}\n", id, titleOf(scene), strandInWords(scene));
   for (const auto& [beat, change] : page.overrides)
     fmt::print("corrected: {}\n", joined(describeOverride(beat, change)));
   fmt::print("\n");
@@ -74,7 +92,7 @@ int run(const BeatsArguments& a) {
   if (a.json)
     fmt::print("{}", beatsJson(shown));
   else
-    for (const Page* page : shown) printPage(*page);
+    for (const Page* page : shown) printPage(*page, correctedScenes(open->job));
   return kDone;
 }
 
@@ -122,7 +140,7 @@ void addBeats(CLI::App& app, int& exitCode) {
       ->allow_extra_args(false);
   command->add_flag("--json", a->json, "Print JSON");
   command->footer(
-      "Keys: shot, eye, dominant, weight, setting, pose.WHO, does.WHO (RELATION TARGET, or "
+      "Keys: shot, eye, dominant, weight, setting, scene, pose.WHO, does.WHO (RELATION TARGET, or "
       "nothing), add, drop, prop.add, prop.drop; the value \"guess\" goes back.\n"
       "Examples:\n"
       "  tierwright beats job --page 4\n"

@@ -114,6 +114,22 @@ std::vector<Page> carriedPages(const std::vector<Page>& before,
   return out;
 }
 
+/// The script's scenes, and those that the artist opened and still uses.
+std::vector<StoryScene> carriedScenes(const std::vector<StoryScene>& before,
+                                      std::vector<StoryScene> after,
+                                      const std::vector<Page>& pages) {
+  const auto isUsed = [&](const std::string& id) {
+    return std::ranges::any_of(pages, [&](const Page& page) {
+      return std::ranges::any_of(page.overrides,
+                                 [&](const auto& change) { return change.second.scene == id; });
+    });
+  };
+  for (const StoryScene& scene : before)
+    if (std::ranges::find(after, scene.id, &StoryScene::id) == after.end() && isUsed(scene.id))
+      after.push_back(scene);
+  return after;
+}
+
 }  // namespace
 
 Result<Imported> newJob(const NewJobRequest& request) {
@@ -130,6 +146,7 @@ Result<Imported> newJob(const NewJobRequest& request) {
   out.job.sheet = *sheet;
   out.job.cast = script->cast;
   for (const ScriptPage& page : script->pages) out.job.pages.push_back(pageOf(page));
+  out.job.scenes = script->scenes;
   auto folder = JobFolder::create(request.folder, out.job);
   if (!folder) return tl::unexpected(folder.error());
   auto kept = folder->keepScript(request.script);
@@ -151,11 +168,13 @@ Result<Imported> reviseJob(const std::filesystem::path& folder,
   Imported out;
   out.warnings = script->warnings;
   out.changes = carryOver(before, script->pages);
+  carryScenesOver(open->job.scenes, before, script->scenes, script->pages);
   const auto cast = castChanges(open->job.cast, script->cast);
   out.changes.insert(out.changes.end(), cast.begin(), cast.end());
   out.job = open->job;
   out.job.cast = carriedCast(open->job.cast, script->cast);
   out.job.pages = carriedPages(open->job.pages, script->pages);
+  out.job.scenes = carriedScenes(open->job.scenes, script->scenes, out.job.pages);
   auto kept = open->folder.keepScript(scriptFile);
   if (!kept) return tl::unexpected(kept.error());
   out.job.scriptFile = *kept;

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "job/look_note.h"
 #include "job/words.h"
 
 namespace tw {
@@ -23,8 +24,11 @@ struct Character {
   double heightM = 1.70;
   std::string build = "medium";  ///< slight, medium, heavy, heroic, ideal, child
   std::string note;
-  double ageYears = 0;  ///< 0 = grown up, of no stated age
-  double heads = 0;     ///< head heights in the stature; 0 = by age and build
+  double ageYears = 0;          ///< 0 = grown up, of no stated age
+  double heads = 0;             ///< head heights in the stature; 0 = by age and build
+  std::string hand;             ///< that works: "left", "right", "both" or empty, not said
+  std::vector<LookNote> looks;  ///< beside the note, by story time
+  std::vector<Reference> references;
   bool operator==(const Character&) const = default;
 };
 
@@ -63,9 +67,10 @@ struct Prop {
 };
 
 struct Beat {
-  std::string id;  ///< "p3-2": page and panel as in the script
-  int panel = 1;   ///< as numbered on its page, from 1
-  int line = 0;    ///< in the script, from 1
+  std::string id;     ///< "p3-2": page and panel as in the script
+  int panel = 1;      ///< as numbered on its page, from 1
+  int line = 0;       ///< in the script, from 1
+  std::string scene;  ///< id of its scene, "s3"
   std::string description;
   std::string setting;  ///< "interior", "exterior", "underwater", "none" and words of the place
   std::vector<BeatFigure> figures;
@@ -99,6 +104,7 @@ struct BeatOverride {
   std::optional<bool> dominant;
   std::optional<double> weight;
   std::optional<std::string> setting;
+  std::optional<std::string> scene;          ///< id
   std::map<std::string, std::string> poses;  ///< character id → pose
   std::map<std::string, std::string> does;   ///< character id → "RELATION TARGET" or "nothing"
   std::vector<std::string> addFigures, dropFigures;

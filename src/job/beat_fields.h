@@ -8,6 +8,35 @@
 namespace tw {
 
 template <>
+struct FieldsOf<LookNote> {
+  static constexpr std::string_view kName = "look_note";
+  static constexpr std::string_view kHelp = "What is said of a look and from when on.";
+  template <class F>
+  static void list(F& f) {
+    using T = LookNote;
+    f("from", &T::from, word(), "Id of the first beat, in story time; left out: from the start.");
+    f("until", &T::until, word(), "Id of the last beat; left out: on and on.");
+    f("words", &T::words, required(anyText()), "As in a cast list: helmet, cut on the left cheek.");
+    f("instead", &T::instead, anyText(), "In place of the costume before, else over it.");
+    f("told", &T::told, anyText(), "The story shows how it comes about.");
+    f("source", &T::source, word(), "cast, script or artist.");
+  }
+};
+
+template <>
+struct FieldsOf<Reference> {
+  static constexpr std::string_view kName = "reference";
+  static constexpr std::string_view kHelp = "A picture that shows what a character looks like.";
+  template <class F>
+  static void list(F& f) {
+    using T = Reference;
+    f("file", &T::file, required(fileName()), "Name below art/reference/.");
+    f("note", &T::note, anyText(), "What it shows.");
+    f("rights", &T::rights, anyText(), "Whose it is and who allowed its use.");
+  }
+};
+
+template <>
 struct FieldsOf<Character> {
   static constexpr std::string_view kName = "character";
   static constexpr std::string_view kHelp = "One member of the cast.";
@@ -23,6 +52,9 @@ struct FieldsOf<Character> {
     f("age_years", &T::ageYears, number(0, 150), "Left out for a grown-up of no stated age.");
     f("heads", &T::heads, number(0, 12), "Heads to the stature; left out: by age and build.");
     f("note", &T::note, anyText(), "Anything the artist wants to remember.");
+    f("hand", &T::hand, word(), "The hand that works: left, right or both.");
+    f("looks", &T::looks, tw::list(2000), "Looks by story time, beside the note.");
+    f("references", &T::references, tw::list(200), "Pictures below art/reference/.");
   }
 };
 
@@ -104,6 +136,7 @@ struct FieldsOf<Beat> {
     f("id", &T::id, required(word()), "Page and panel, such as p3-2.");
     f("panel", &T::panel, required(count(1, 1000)), "Number on its page, from 1.");
     f("line", &T::line, count(0, 10000000), "Line of the script, from 1.");
+    f("scene", &T::scene, word(), "Id of its scene, such as s3.");
     f("description", &T::description, anyText(), "As the script puts it.");
     f("setting", &T::setting, anyText(), "Interior, exterior, underwater and words of the place.");
     f("figures", &T::figures, tw::list(200), "Who is in the panel.");
@@ -129,6 +162,7 @@ struct FieldsOf<BeatOverride> {
     f("dominant", &T::dominant, anyText(), "Whether it is the main panel.");
     f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
     f("setting", &T::setting, anyText(), "Setting instead of the guess.");
+    f("scene", &T::scene, word(), "Id of the scene it belongs to, instead of the script's.");
     f("poses", &T::poses, anyText(), "Pose by character id.");
     f("does", &T::does, anyText(), "What a character does, by id: points at lantern.");
     f("add_figures", &T::addFigures, tw::list(200), "Ids of characters to add.");

@@ -113,7 +113,8 @@ std::string writeSheetText(const Sheet& sheet) {
 }
 
 JobFile jobFileOf(const Job& job) {
-  JobFile file{job.title, job.client, job.due, job.sheet, job.cast, job.scriptFile, {}};
+  JobFile file{job.title,      job.client, job.due,    job.sheet,       job.cast,
+               job.scriptFile, {},         job.scenes, job.sceneChanges};
   for (const Page& page : job.pages) file.pages.push_back(page.number);
   std::sort(file.pages.begin(), file.pages.end());
   return file;

@@ -179,7 +179,8 @@ Result<JobFolder> JobFolder::open(const fs::path& folder) {
 Result<Job> JobFolder::load() const {
   Result<JobFile> file = readPart<JobFile>(path_, "job.json", readJobText);
   if (!file) return tl::unexpected(std::move(file.error()));
-  Job job{file->title, file->client, file->due, file->sheet, file->cast, file->scriptFile, {}};
+  Job job{file->title,      file->client, file->due,    file->sheet,       file->cast,
+          file->scriptFile, {},           file->scenes, file->sceneChanges};
   Problems problems;
   for (const int number : file->pages) {
     Result<Page> page = loadPage(path_, number);

@@ -12,6 +12,7 @@ void apply(const BeatOverride& change, Beat& beat) {
   if (change.dominant) beat.dominant = *change.dominant;
   if (change.weight) beat.weight = *change.weight;
   if (change.setting) beat.setting = *change.setting;
+  if (change.scene) beat.scene = *change.scene;
 }
 
 bool isIn(const std::vector<BeatFigure>& figures, const std::string& who) {

@@ -13,6 +13,7 @@
 #include "job/beat.h"
 #include "job/brief.h"
 #include "job/rough.h"
+#include "job/scene.h"
 #include "job/sheet.h"
 
 namespace tw {
@@ -43,8 +44,10 @@ struct Job {
   std::string due;  ///< ISO 8601 date or empty
   Sheet sheet;
   std::vector<Character> cast;
-  std::string scriptFile;   ///< below script/
-  std::vector<Page> pages;  ///< by number
+  std::string scriptFile;                           ///< below script/
+  std::vector<Page> pages;                          ///< by number
+  std::vector<StoryScene> scenes;                   ///< in the script's order, uncorrected
+  std::map<std::string, SceneChange> sceneChanges;  ///< the artist's, by scene id
 
   const Page* page(int number) const;
   Page* page(int number);

@@ -6,6 +6,7 @@
 #include "job/brief_fields.h"
 #include "job/job.h"
 #include "job/rough_fields.h"
+#include "job/scene_fields.h"
 #include "job/sheet_fields.h"
 
 namespace tw {
@@ -19,6 +20,8 @@ struct JobFile {
   std::vector<Character> cast;
   std::string scriptFile;
   std::vector<int> pages;
+  std::vector<StoryScene> scenes;
+  std::map<std::string, SceneChange> sceneChanges;
   bool operator==(const JobFile&) const = default;
 };
 
@@ -36,6 +39,8 @@ struct FieldsOf<JobFile> {
     f("sheet", &T::sheet, required(anyText()), "The paper it is made for.");
     f("cast", &T::cast, tw::list(1000), "The characters.");
     f("pages", &T::pages, required(count(1, kMostPages)), "Numbers of the pages, rising.");
+    f("scenes", &T::scenes, tw::list(5000), "In the script's order.");
+    f("scene_changes", &T::sceneChanges, tw::list(5000), "The artist's corrections by scene id.");
   }
 };
 

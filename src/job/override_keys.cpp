@@ -14,9 +14,9 @@ namespace {
 
 constexpr std::string_view kGuess = "guess";
 constexpr double kLargestWeight = 1000;
-const std::vector<std::string_view> kKeys = {"shot",    "eye",      "dominant", "weight",
-                                             "setting", "pose.WHO", "does.WHO", "add",
-                                             "drop",    "prop.add", "prop.drop"};
+const std::vector<std::string_view> kKeys = {"shot",    "eye",   "dominant", "weight",
+                                             "setting", "scene", "pose.WHO", "does.WHO",
+                                             "add",     "drop",  "prop.add", "prop.drop"};
 
 struct Target {
   std::string beat;
@@ -97,6 +97,7 @@ class Correction {
     if (key == "weight") return setWeight(change_, a);
     if (key == "setting")
       return setOrGuess(change_.setting, a, std::optional(std::string(a.value)), "words");
+    if (key == "scene") return setScene(a);
     if (key.starts_with("pose.")) return setPose(a, key.substr(5));
     if (key.starts_with("does.")) return setDoing(a, key.substr(5));
     if (key == "add") return moveFigure(change_.addFigures, change_.dropFigures, a);
@@ -112,6 +113,14 @@ class Correction {
     return badInput(fmt::format("A beat has no key \"{}\".", key), {},
                     near.empty() ? fmt::format("Known are: {}.", fmt::join(kKeys, ", "))
                                  : fmt::format("Is \"{}\" meant?", near));
+  }
+
+  Result<void> setScene(const Assignment& a) {
+    std::vector<std::string> ids;
+    for (const StoryScene& scene : job_.scenes) ids.push_back(scene.id);
+    if (a.value != kGuess)
+      if (Result<void> known = mustBeKnown(a.value, ids, "scene"); !known) return known;
+    return setOrGuess(change_.scene, a, std::optional(std::string(a.value)), "the id of a scene");
   }
 
   Result<void> setPose(const Assignment& a, std::string_view who) {
@@ -210,6 +219,7 @@ std::vector<std::string> describeOverride(const std::string& beat, const BeatOve
   if (change.dominant) add("dominant", *change.dominant ? "yes" : "no");
   if (change.weight) add("weight", fmt::format("{:.6g}", *change.weight));
   if (change.setting) add("setting", *change.setting);
+  if (change.scene) add("scene", *change.scene);
   for (const auto& [who, pose] : change.poses) add("pose." + who, pose);
   for (const Prop& prop : change.addProps) add("prop.add", prop.id);
   for (const std::string& prop : change.dropProps) add("prop.drop", prop);

@@ -8,6 +8,7 @@
 #include "script/decode_text.h"
 #include "script/raw_script.h"
 #include "script/read_script.h"
+#include "script/scenes.h"
 #include "script/script.h"
 #include "script/text_case.h"
 #include "script/who_is_who.h"
@@ -81,6 +82,7 @@ Result<Script> readScriptWith(const Lexicon& lexicon, std::string_view bytes,
   for (const RawPage& page : raw.pages)
     script.pages.push_back(pageOf(page, roster, lexicon, context));
   makeIdsUnique(script.pages);
+  script.scenes = scenesIn(raw.pages, script.pages);
   script.cast = roster.people();
   script.warnings = std::move(raw.warnings);
   if (decoded->takenAsWindows1252) script.warnings.push_back(encodingGuess(fileName));

@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "job/beat.h"
+#include "job/scene.h"
 
 namespace tw {
 
@@ -27,6 +28,7 @@ struct Script {
   std::string title;
   std::vector<Character> cast;  ///< declared in the script, then speakers in order of entry
   std::vector<ScriptPage> pages;
+  std::vector<StoryScene> scenes;  ///< in the script's order
   Problems warnings;  ///< with line numbers; nothing is dropped in silence
 };
 
@@ -48,5 +50,11 @@ struct ScriptChange {
 /// overrides and roughs stay attached. Returns the changes.
 std::vector<ScriptChange> carryOver(const std::vector<ScriptPage>& before,
                                     std::vector<ScriptPage>& after);
+
+/// New scenes that hold beats of an old one take over its id, so that the artist's corrections stay
+/// with it; others get ids that no old scene had. After carryOver.
+void carryScenesOver(const std::vector<StoryScene>& before,
+                     const std::vector<ScriptPage>& beforePages, std::vector<StoryScene>& after,
+                     std::vector<ScriptPage>& afterPages);
 
 }  // namespace tw

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "script/breakdown.h"
+#include "script/scene_headings.h"
 #include "script/text_case.h"
 
 namespace tw {
@@ -80,20 +81,6 @@ std::string joined(std::string_view kind, const Reading& reading) {
   for (const std::string& place : reading.places) out += ", " + place;
   for (const std::string& time : reading.times) out += ", " + time;
   return out;
-}
-
-/// The slugline at the start of a line that may go on with description: the words in capitals,
-/// or the first sentence when nothing is in capitals.
-std::string_view slugPart(std::string_view line) {
-  std::size_t end = 0;
-  for (const std::string_view word : splitWords(line)) {
-    if (hasLetter(word) && !isAllCaps(word)) break;
-    end = static_cast<std::size_t>(word.data() - line.data()) + word.size();
-  }
-  const std::size_t mark = line.find_first_of(" .:/");
-  if (mark != std::string_view::npos && end > mark + 1) return line.substr(0, end);
-  const std::size_t stop = line.find('.', mark == std::string_view::npos ? 0 : mark + 1);
-  return line.substr(0, std::min(stop, line.size()));
 }
 
 /// "INT. BELL TOWER - NIGHT" → "interior, bell tower, night", the writer's own words.

@@ -22,6 +22,7 @@
 
 #include "script/cast_section.h"
 #include "script/raw_script.h"
+#include "script/scene_headings.h"
 #include "script/text_case.h"
 #include "script/tokens.h"
 
@@ -100,6 +101,15 @@ class PageWalker {
     closePage();
   }
 
+  /// A heading behind the last panel opens nothing.
+  void finish(int line) {
+    if (waiting_.empty()) return;
+    warn(line,
+         fmt::format("A scene heading behind the last panel: \u201c{}\u201d.",
+                     std::exchange(waiting_, {})),
+         "Add the panels that it opens, or take it out.");
+  }
+
  private:
   RawPage& page() { return script_.pages.back(); }
   RawPanel* panel() { return page().panels.empty() ? nullptr : &page().panels.back(); }
@@ -123,6 +133,7 @@ class PageWalker {
       page().head = std::move(head);
       page().line = line.number;
     }
+    if (!continues && !waiting_.empty()) page().slug = std::exchange(waiting_, {});
     afterBlank_ = false;
   }
 
@@ -132,7 +143,8 @@ class PageWalker {
       afterBlank_ = true;
       return;
     }
-    if (!takeHead(line) && !takeCue(index) && !takeBracket(line) && !isFurnitureHere(index))
+    if (!takeHead(line) && !takeSceneHeading(index) && !takeCue(index) && !takeBracket(line) &&
+        !isFurnitureHere(index))
       takeText(line);
     afterBlank_ = false;
     lastWidth_ = line.width;
@@ -164,7 +176,41 @@ class PageWalker {
     return true;
   }
 
+  /// A scene heading ends copy and is no cue. In front of a panel's or page's head it opens what
+  /// follows, not the panel that it closes.
+  bool takeSceneHeading(std::size_t index) {
+    const ScriptLine& line = (*lines_)[index];
+    if (inCopy_ && copy()->text.empty() && !afterBlank_) return false;  // words of a cue
+    if (names_.contains(folded(line.text)) || !sceneHeadingFrom(line.text)) return false;
+    if (inCopy_ && !afterBlank_ && !isSlugline(line.text)) return false;
+    closeCopy();
+    if (panel() && !isSaidBeforeHead(index)) {
+      addText(panel()->description, line.text);
+    } else {
+      std::string& text = panel() ? waiting_ : page().slug;
+      text += (text.empty() ? "" : "\n") + line.text;
+    }
+    return true;
+  }
+
+  bool isSaidBeforeHead(std::size_t index) const {
+    if (script_.pages.back().panels.back().description.empty() &&
+        script_.pages.back().panels.back().copy.empty())
+      return false;
+    for (std::size_t i = index + 1; i < end_; ++i) {
+      const std::string& text = (*lines_)[i].text;
+      if (!text.empty() && !sceneHeadingFrom(text)) return startsPanel(text);
+    }
+    return true;
+  }
+
+  bool startsPanel(const std::string& text) const {
+    if (panelHeadFrom(text)) return true;
+    return !panelsAreNamed_ && numberedHeadFrom(text).has_value();
+  }
+
   void openPanel(int line, int number, std::string description) {
+    if (!waiting_.empty()) description = std::exchange(waiting_, {}) + "\n" + description;
     RawPanel opened;
     opened.number = number;
     opened.line = line;
@@ -258,7 +304,8 @@ class PageWalker {
 
   void addText(std::string& text, const std::string& more) {
     const std::size_t lastLine = text.rfind('\n') + 1;  // 0 when there is only one
-    const bool slug = isSlugline(more) || isSlugline(std::string_view(text).substr(lastLine));
+    const bool slug = sceneHeadingFrom(more) ||
+                      sceneHeadingFrom(std::string_view(text).substr(lastLine)).has_value();
     if (!text.empty()) text += afterBlank_ || slug ? '\n' : ' ';
     text += more;
   }
@@ -341,6 +388,7 @@ class PageWalker {
   std::size_t end_ = 0;
   bool panelsAreNamed_ = false, inCopy_ = false, afterBlank_ = false;
   std::size_t copyIndent_ = 0, lastWidth_ = 0;
+  std::string waiting_;  ///< scene headings for the panel to come
 };
 
 std::vector<std::size_t> pageHeads(const std::vector<ScriptLine>& lines) {
@@ -366,6 +414,7 @@ RawScript takeApart(const std::vector<ScriptLine>& lines, const Lexicon& lexicon
   heads.push_back(lines.size());
   PageWalker walker(script, lexicon, names, fileName);
   for (std::size_t i = 0; i + 1 < heads.size(); ++i) walker.walk(lines, heads[i], heads[i + 1]);
+  walker.finish(lines.empty() ? 0 : lines.back().number);
   return script;
 }
 
