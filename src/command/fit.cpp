@@ -89,7 +89,13 @@ std::optional<WholeAnswer> fitWhole(const FitAnswers& asked, const FitRequest& r
                               .mayMirror = request.mayMirror});
   if (fit.scale <= 0) return {};
   const double covered = silhouetteArea(asked.figure.shapes) * fit.scale * fit.scale;
-  return WholeAnswer{fit, fit.scale * asked.figure.headMm, covered / area(asked.room)};
+  WholeAnswer out{fit, fit.scale * asked.figure.headMm, covered / area(asked.room), {}};
+  if (!asked.figure.hauled.empty())
+    out.alone = largestFit({.figure = asked.figure.ownShapes,
+                            .region = asked.room,
+                            .margin = request.marginMm,
+                            .mayMirror = request.mayMirror});
+  return out;
 }
 
 Result<FitAnswers> fitFigure(const FitRequest& request) {
@@ -103,6 +109,8 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   if (!index) return tl::unexpected(index.error());
   const auto stager = Stager::make(open->job.cast);
   if (!stager) return tl::unexpected(stager.error());
+  const auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
   const Page& page = *staged->page;
   const std::string& who = staged->panel->staging.figures[*index].who;
   FitAnswers out;
@@ -115,13 +123,14 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   out.roughPage = *staged->rough;
   if (page.brief.focus.empty() || page.brief.focus == who)
     out.wantedHeadMm = page.brief.leastHeadMm;
-  out.figure = wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who), *index);
+  out.figure = wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who), *index,
+                           lights->lightFor(staged->beat));
   out.room = roomFor(out.roughPage, static_cast<std::size_t>(request.panel - 1),
                      out.sheet.liveRect(out.rightHand));
   out.whole = fitWhole(out, request);
   out.cut = fitCut(out, request);
   out.over = fitOver(out, request, page.brief.keepClear);
-  const Rect box = bounds(Region(out.figure.shapes));
+  const Rect box = bounds(Region(out.figure.ownShapes));
   const Rect live = out.sheet.liveRect(out.rightHand).inset(request.marginMm);
   const double most = std::min(live.width() / box.width(), live.height() / box.height());
   out.roomOnPage = !out.whole || most > out.whole->fit.scale * kNoGain;
@@ -146,9 +155,13 @@ std::string sureness(const Fit& fit) {
 
 std::string wholeSentence(const FitAnswers& a) {
   if (!a.whole) return "Whole: there is no room in the panel inside that margin.";
-  return fmt::format("Whole: {}{}{}, head {:.1f} mm; fills {} of the panel.",
+  std::string alone;
+  if (a.whole->alone)
+    alone = fmt::format(" Head {:.1f} mm if the border may cut what it hauls.",
+                        a.whole->alone->scale * a.figure.headMm);
+  return fmt::format("Whole: {}{}{}, head {:.1f} mm; fills {} of the panel.{}",
                      times(a.whole->fit.scale), turned(a.whole->fit), sureness(a.whole->fit),
-                     a.whole->headMm, percent(a.whole->filled));
+                     a.whole->headMm, percent(a.whole->filled), alone);
 }
 
 std::string cutSentence(const FitAnswers& a) {
@@ -161,8 +174,7 @@ std::string cutSentence(const FitAnswers& a) {
 
 std::string overSentence(const FitAnswers& a) {
   if (!a.over && !a.roomOnPage)
-    return "Over the border: no gain, with what it carries it is as large as the live area lets "
-           "it be.";
+    return "Over the border: no gain, it is as large as the live area lets it be.";
   if (!a.over)
     return "Over the border: no gain without covering a face, a balloon or more than a fifth of a "
            "neighbour.";
@@ -171,9 +183,13 @@ std::string overSentence(const FitAnswers& a) {
     entered += fmt::format("{}{} of panel {}", entered.empty() ? "covers " : ", ", percent(c.share),
                            c.panel);
   if (entered.empty()) entered = "covers only gutter and margin";
-  return fmt::format("Over the border: {}{}, head {:.1f} mm; {}; {} of it stays at home. {}.",
+  std::string cut;
+  if (!a.figure.hauled.empty() && a.over->hauledShare < 0.995)
+    cut = fmt::format("; the border cuts what it hauls, {} of it shows",
+                      percent(a.over->hauledShare));
+  return fmt::format("Over the border: {}{}, head {:.1f} mm; {}; {} of it stays at home{}. {}.",
                      times(a.over->fit.scale), turned(a.over->fit), a.over->headMm, entered,
-                     percent(a.over->ownShare), a.over->why);
+                     percent(a.over->ownShare), cut, a.over->why);
 }
 
 /// Sentences that end in a reason get a capital there.

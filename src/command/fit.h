@@ -30,6 +30,7 @@ struct WholeAnswer {
   Fit fit;            ///< from the figure as it is in the panel now (scale 1) to its new place
   double headMm = 0;  ///< chin to crown there
   double filled = 0;  ///< share of the panel's area that the figure fills
+  std::optional<Fit> alone;  ///< with what it hauls left for the border to cut
 };
 
 /// One line at which the border may cut the figure.
@@ -54,12 +55,14 @@ struct CoveredPanel {
   double areaMm2 = 0;
   double facesMm2 = 0, copyMm2 = 0;  ///< of its faces and balloons
 };
-/// The figure stands over the border of its panel.
+/// The figure stands over the border of its panel. What it hauls does not: the border cuts it.
 struct OverAnswer {
-  Fit fit;
+  Fit fit;  ///< found on a grid, so `within` says nothing here; see largestScale, boundScale
   double headMm = 0;
-  double ownShare = 0;      ///< of the silhouette that stays on its own panel
-  double largestScale = 0;  ///< no larger one keeps to the limits
+  double ownShare = 0;      ///< of the silhouette without what it hauls: stays on its own panel
+  double hauledShare = 1;   ///< of what it hauls: shows within its own panel
+  double largestScale = 0;  ///< the largest found lawful; between the grid's places may lie more
+  double boundScale = 0;    ///< no larger one is possible
   std::vector<CoveredPanel> covered;
   std::string why;
 };
@@ -68,6 +71,9 @@ struct OverAnswer {
 inline constexpr double kMostOfNeighbour = 0.2;  ///< of a neighbour's area
 inline constexpr double kNoGain = 1.03;          ///< less larger than whole is no gain
 inline constexpr double kLeastAtHome = 0.5;      ///< of the silhouette on its own panel
+inline constexpr double kLeastHauled = 0.3;      ///< of what it hauls, to be seen there
+/// The grid on which the third answer is searched.
+inline constexpr double kOverGridMm = 2, kOverScaleStep = 0.0025;
 /// A cut that loses more than this share of the silhouette is not recommended by itself.
 inline constexpr double kMostLost = 1.0 / 3;
 

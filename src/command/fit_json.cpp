@@ -9,13 +9,18 @@ namespace {
 constexpr Spec kMm = mm();
 constexpr Spec kNumber = number(-1e9, 1e9);
 
-OrderedJson fitJson(const Fit& fit, double headMm) {
+OrderedJson placeJson(const Fit& fit, double headMm) {
   return {{"scale", jsonOf(fit.scale, kNumber)},
           {"move", jsonOf(Point{fit.move.x, fit.move.y}, kMm)},
           {"mirrored", fit.mirrored},
-          {"exact", fit.within == 0},
-          {"within", jsonOf(fit.within, kNumber)},
           {"head_mm", jsonOf(headMm, kNumber)}};
+}
+
+OrderedJson fitJson(const Fit& fit, double headMm) {
+  OrderedJson out = placeJson(fit, headMm);
+  out["exact"] = fit.within == 0;
+  out["within"] = jsonOf(fit.within, kNumber);
+  return out;
 }
 
 OrderedJson optionJson(const CutOption& option) {
@@ -26,9 +31,10 @@ OrderedJson optionJson(const CutOption& option) {
   return out;
 }
 
-OrderedJson wholeJson(const WholeAnswer& whole) {
+OrderedJson wholeJson(const WholeAnswer& whole, double headMmNow) {
   OrderedJson out = fitJson(whole.fit, whole.headMm);
   out["fills"] = jsonOf(whole.filled, kNumber);
+  if (whole.alone) out["alone"] = fitJson(*whole.alone, whole.alone->scale * headMmNow);
   return out;
 }
 
@@ -39,9 +45,13 @@ OrderedJson cutJson(const CutAnswer& cut) {
 }
 
 OrderedJson overJson(const OverAnswer& over) {
-  OrderedJson out = fitJson(over.fit, over.headMm);
+  OrderedJson out = placeJson(over.fit, over.headMm);
   out["largest_scale"] = jsonOf(over.largestScale, kNumber);
+  out["bound_scale"] = jsonOf(over.boundScale, kNumber);
+  out["grid_mm"] = jsonOf(kOverGridMm, kNumber);
+  out["scale_step"] = jsonOf(kOverScaleStep, kNumber);
   out["own_share"] = jsonOf(over.ownShare, kNumber);
+  out["hauled_share"] = jsonOf(over.hauledShare, kNumber);
   out["covered"] = OrderedJson::array();
   for (const CoveredPanel& c : over.covered)
     out["covered"].push_back({{"panel", c.panel},
@@ -64,7 +74,7 @@ std::string fitJson(const FitAnswers& a) {
                   {"margin_mm", jsonOf(a.marginMm, kNumber)},
                   {"head_mm_now", jsonOf(a.figure.headMm, kNumber)},
                   {"head_mm_wanted", jsonOf(a.wantedHeadMm, kNumber)}};
-  out["whole"] = a.whole ? wholeJson(*a.whole) : OrderedJson(nullptr);
+  out["whole"] = a.whole ? wholeJson(*a.whole, a.figure.headMm) : OrderedJson(nullptr);
   out["cut"] = a.cut ? cutJson(*a.cut) : OrderedJson(nullptr);
   out["over"] = a.over ? overJson(*a.over) : OrderedJson(nullptr);
   out["sentences"] = fitSentences(a);

@@ -1,19 +1,22 @@
 // The figure over the border, into neighbours.
 //
 // Words: home is the figure's own panel; tender places are faces and balloons of the other panels
-// and what the brief wants kept clear.
+// and what the brief wants kept clear. What the figure hauls (a chain, a rope) does not stand over
+// the border: it runs out of the picture, cut by it.
 //
 // 1 The page is labelled on a grid of 1 mm: whose panel, tender or not. The figure becomes points,
-//   each standing for the same area of it.
+//   each standing for the same area of it; what it hauls becomes points too.
 // 2 From the largest scale that the live area allows downward, by 2 % at a time, all places on a
 //   grid are tried: no point on a tender place, at least half of the points at home, no neighbour
-//   covered by more than a fifth. The first scale with such a place is the largest lawful one.
+//   covered by more than a fifth, enough of what it hauls at home. The first scale with such a
+//   place is then raised again by halving what lies between it and the one before.
 // 3 When the brief asks for a head height that this scale reaches, a figure with just that head is
 //   placed instead: more would cover more for nothing.
 // 4 Of the places at the chosen scale the one that covers least of other panels is kept, then the
 //   one nearest to where the figure is whole in its panel. All figures told are measured anew on
 //   the outlines; while they break a limit the scale goes down by 1 %.
-// Cost: some tenths of a second. Does badly: a grid of 2 mm may miss a place that is just free.
+// Cost: some tenths of a second. Does badly: a grid of 2 mm may miss a place that is just free, so
+// a larger scale may exist; it is bounded by the live area and by the half that stays at home.
 #include <algorithm>
 #include <cmath>
 
@@ -25,10 +28,9 @@ namespace tw {
 namespace {
 
 constexpr double kCellMm = 1;
-constexpr double kStepMm = 2;
 constexpr double kDown = 0.98, kDownExact = 0.99;
 constexpr double kAirMm = 0.5;  // around balloons and faces
-constexpr int kFigurePoints = 600;
+constexpr int kFigurePoints = 600, kHauledPoints = 150;
 constexpr std::int8_t kNobody = -1, kTender = -2;
 
 double sharedArea(const std::vector<Polygon>& figure, const Region& region) {
@@ -72,8 +74,8 @@ class Labels {
 };
 
 /// Places spread evenly over the silhouette.
-std::vector<Point> pointsIn(const std::vector<Polygon>& shapes, double allMm2) {
-  const double step = std::sqrt(allMm2 / kFigurePoints);
+std::vector<Point> pointsIn(const std::vector<Polygon>& shapes, int count) {
+  const double step = std::sqrt(silhouetteArea(shapes) / count);
   std::vector<Point> out;
   for (const Polygon& shape : shapes) {
     const Rect box = bounds(shape);
@@ -92,21 +94,22 @@ class Running {
         home_(static_cast<std::size_t>(request.panel - 1)),
         live_(asked.sheet.liveRect(asked.rightHand)),
         labels_(live_),
-        all_(silhouetteArea(asked.figure.shapes)) {
+        all_(silhouetteArea(asked.figure.ownShapes)) {
     label(clear);
-    box_ = bounds(Region(asked.figure.shapes));
-    points_ = pointsIn(asked.figure.shapes, all_);
+    box_ = bounds(Region(asked.figure.ownShapes));
+    points_ = pointsIn(asked.figure.ownShapes, kFigurePoints);
+    hauled_ = pointsIn(asked.figure.hauled, kHauledPoints);
   }
 
   std::optional<OverAnswer> run() {
     const double least = (asked_.whole ? asked_.whole->fit.scale : 0.05) * kNoGain;
-    std::optional<Fit> found;
-    for (double scale = mostScale(); scale >= least && !found; scale *= kDown)
-      found = bestPlace(scale);
-    if (!found) return {};
     OverAnswer out;
+    out.boundScale = mostScale();
+    auto found = largest(out.boundScale, least);
+    if (!found) return {};
     out.largestScale = found->scale;
     out.why = "largest that covers no face, no balloon and no more than a fifth of a neighbour";
+    if (!hauled_.empty()) out.why += ", with what it hauls still seen";
     const double wanted = asked_.wantedHeadMm / asked_.figure.headMm;
     if (wanted > least && wanted < found->scale)
       if (const auto there = bestPlace(wanted)) {
@@ -117,6 +120,25 @@ class Running {
   }
 
  private:
+  std::optional<Fit> largest(double most, double least) const {
+    double above = most;
+    for (double scale = most; scale >= least; above = scale, scale *= kDown) {
+      auto found = bestPlace(scale);
+      if (!found) continue;
+      while (above > found->scale * (1 + kOverScaleStep)) {
+        const double middle = (above + found->scale) / 2;
+        const auto there = bestPlace(middle);
+        if (there) {
+          found = there;
+        } else {
+          above = middle;
+        }
+      }
+      return found;
+    }
+    return {};
+  }
+
   void label(const std::vector<KeepClear>& clear) {
     const auto& panels = asked_.roughPage.panels;
     for (const bool ground : {true, false})
@@ -136,9 +158,19 @@ class Running {
   }
   void addTender(const Region& region) { labels_.paint(offset(region, kAirMm), kTender); }
 
+  /// No larger one: the live area holds the figure, and its own panel the half that stays there.
   double mostScale() const {
     const double room = 2 * request_.marginMm;
-    return std::min((live_.width() - room) / box_.width(), (live_.height() - room) / box_.height());
+    const double home = area(visibleOutline(asked_.roughPage, home_));
+    return std::min({(live_.width() - room) / box_.width(), (live_.height() - room) / box_.height(),
+                     std::sqrt(home / (kLeastAtHome * all_))});
+  }
+
+  bool showsHauled(const Fit& fit) const {
+    const auto home = std::count_if(hauled_.begin(), hauled_.end(), [&](Point p) {
+      return labels_.at(fit.placed(p)) == static_cast<std::int8_t>(home_);
+    });
+    return static_cast<double>(home) >= kLeastHauled * static_cast<double>(hauled_.size());
   }
 
   /// Covered area of other panels in points, or nothing when a limit is broken.
@@ -174,15 +206,16 @@ class Running {
       if (mirror && !request_.mayMirror) continue;
       const double left = (mirror ? -box_.max.x : box_.min.x) * scale;
       const double wide = box_.width() * scale, high = box_.height() * scale;
-      for (double y = room.min.y; y + high <= room.max.y + 1e-9; y += kStepMm)
-        for (double x = room.min.x; x + wide <= room.max.x + 1e-9; x += kStepMm) {
+      for (double y = room.min.y; y + high <= room.max.y + 1e-9; y += kOverGridMm)
+        for (double x = room.min.x; x + wide <= room.max.x + 1e-9; x += kOverGridMm) {
           const Vector move{x - left, y - box_.min.y * scale};
           const auto covered = priceAt(scale, mirror, move);
           if (!covered) continue;
           const double price = *covered + 0.01 * awayFromWhole(scale, mirror, move);
-          if (best && price >= least) continue;
+          const Fit here{scale, move, mirror, 0};
+          if ((best && price >= least) || !showsHauled(here)) continue;
           least = price;
-          best = Fit{scale, move, mirror, 0};
+          best = here;
         }
     }
     return best;
@@ -196,7 +229,7 @@ class Running {
   }
 
   bool lawful(const OverAnswer& out) const {
-    return out.ownShare >= kLeastAtHome - 1e-3 &&
+    return out.ownShare >= kLeastAtHome - 1e-3 && out.hauledShare >= kLeastHauled - 0.02 &&
            std::all_of(out.covered.begin(), out.covered.end(), [](const CoveredPanel& c) {
              return c.share <= kMostOfNeighbour + 1e-3 && c.facesMm2 <= 0 && c.copyMm2 <= 0;
            });
@@ -206,7 +239,8 @@ class Running {
     out.fit = fit;
     out.headMm = fit.scale * asked_.figure.headMm;
     out.covered.clear();
-    const std::vector<Polygon> figure = placedShapes(asked_.figure.shapes, fit);
+    const std::vector<Polygon> figure = placedShapes(asked_.figure.ownShapes, fit);
+    const std::vector<Polygon> hauled = placedShapes(asked_.figure.hauled, fit);
     const double own = silhouetteArea(figure);
     const auto& panels = asked_.roughPage.panels;
     for (std::size_t i = 0; i < panels.size(); ++i) {
@@ -214,6 +248,7 @@ class Running {
       const double shared = sharedArea(figure, seen);
       if (i == home_) {
         out.ownShare = shared / own;
+        if (!hauled.empty()) out.hauledShare = sharedArea(hauled, seen) / silhouetteArea(hauled);
         continue;
       }
       if (shared <= 0.5) continue;
@@ -251,7 +286,7 @@ class Running {
   Labels labels_;
   double all_;
   std::vector<double> cells_;
-  std::vector<Point> points_;
+  std::vector<Point> points_, hauled_;
 };
 
 }  // namespace

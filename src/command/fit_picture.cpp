@@ -16,6 +16,7 @@ namespace {
 
 // A larger figure is inked with a heavier pen, but not in proportion; as drawPanel does.
 constexpr double kPenGrows = 0.42;
+constexpr double kInkBeyondMm = 0.5;  // half a heavy line
 
 Region placedRegion(const Region& region, const Fit& fit) {
   Region out;
@@ -91,6 +92,14 @@ FitPicture fitPictureOf(const FitAnswers& a) {
   FitColumn over = columnOf("Over the border", sentences[2]);
   if (a.over) {
     put(over, a, a.over->fit, a.over->headMm);
+    if (!a.figure.hauled.empty()) {
+      // The border cuts what it hauls, never the figure itself.
+      over.above = placedRegion(a.figure.ownShapes, a.over->fit);
+      Region shown = visibleOutline(a.roughPage, home);
+      const Region inked = offset(over.above, kInkBeyondMm);
+      shown.insert(shown.end(), inked.begin(), inked.end());
+      over.shownIn = united(shown);
+    }
     for (const CoveredPanel& c : a.over->covered)
       over.entered.push_back(place[static_cast<std::size_t>(c.panel - 1)]);
   }

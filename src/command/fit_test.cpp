@@ -119,6 +119,28 @@ TEST_CASE("a figure over the border covers no face and no balloon and a fifth of
   }
 }
 
+TEST_CASE("beside a long chain all three answers are there; over the border the chain is cut") {
+  const StagedJob job;
+  const FitAnswers a = job.answers(job.request());
+  REQUIRE_FALSE(a.figure.hauled.empty());
+  REQUIRE(a.whole.has_value());
+  REQUIRE(a.cut.has_value());
+  REQUIRE(a.over.has_value());
+  // The chain is no part of what must stay within the page, the figure is.
+  const Region live{polygonOf(a.sheet.liveRect(a.rightHand))};
+  CHECK(outside(placedShapes(a.figure.ownShapes, a.over->fit), live) < 1e-6);
+  CHECK(outside(placedShapes(a.figure.hauled, a.over->fit), a.room) > 0.05);
+  CHECK(a.over->hauledShare >= kLeastHauled - 0.02);
+  CHECK(a.over->hauledShare < 0.95);
+  // Without the chain the figure fits larger, and no figure passes the proven bound.
+  REQUIRE(a.whole->alone.has_value());
+  CHECK(a.whole->alone->scale > a.whole->fit.scale);
+  CHECK(outside(placedShapes(a.figure.ownShapes, *a.whole->alone), a.room) < 1e-6);
+  CHECK(a.over->headMm > a.whole->headMm);
+  CHECK(a.over->largestScale <= a.over->boundScale);
+  CHECK(a.over->boundScale >= a.whole->alone->scale);
+}
+
 TEST_CASE("the brief's head height is met, not passed, over the border and by the mildest cut") {
   StagedJob job;
   const FitAnswers before = job.overTheBorder();

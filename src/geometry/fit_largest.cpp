@@ -8,8 +8,8 @@
 //   linear program in three unknowns is the whole answer (Sharir and Toledo 1994, as cited by Chan
 //   and Hair 2024).
 // 2 Else the figure must also keep off pockets and holes, grown by the margin: both are cut into
-//   convex pieces and searched (fit_search.cpp). The figure's hull is tried first: it has few
-//   pieces, and what it reaches the figure reaches too.
+//   convex pieces and searched (fit_search.cpp). Twelve sides around the figure are tried first:
+//   one piece, and what it reaches the figure reaches too.
 // 3 Again with the figure turned about, if that is allowed; the larger one is kept.
 // Cost: microseconds for convex regions, some milliseconds for silhouettes of 200 corners else.
 // Does badly: never rotates; a hole of the figure (an arm akimbo) counts as filled; with a margin,
@@ -18,6 +18,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "base/result.h"
 #include "geometry/fit_pieces.h"
@@ -30,6 +31,7 @@ namespace {
 
 constexpr double kSameSide = 1e-6;
 constexpr double kSameScale = 1e-9;
+constexpr int kCoarseSides = 12;
 
 /// Figure and region are brought to size 1 about their middles before anything is solved.
 struct Frame {
@@ -52,6 +54,20 @@ double reach(const Polygon& polygon, Vector direction) {
   double most = dot(polygon.points.front() - Point{}, direction);
   for (const Point& p : polygon.points) most = std::max(most, dot(p - Point{}, direction));
   return most;
+}
+
+/// Sides in a few fixed directions around a convex outline, each touching it.
+Polygon coarselyAround(const Polygon& convex) {
+  std::vector<Point> corners;
+  const double step = 2 * std::numbers::pi / kCoarseSides;
+  for (int i = 0; i < kCoarseSides; ++i) {
+    const Vector one{std::cos(i * step), std::sin(i * step)};
+    const Vector next{std::cos((i + 1) * step), std::sin((i + 1) * step)};
+    // Where the two sides meet: one · p = a, next · p = b.
+    const double a = reach(convex, one), b = reach(convex, next), d = cross(one, next);
+    corners.push_back({(a * next.y - b * one.y) / d, (b * one.x - a * next.x) / d});
+  }
+  return hull(std::move(corners));
 }
 
 struct Found {
@@ -84,8 +100,8 @@ class Fitting {
     const auto bound = largestScale(space_.limits);
     if (!bound || bound->s <= least) return {};
     if (space_.obstacles.empty()) return {fitOf(*bound), bound->s * unit()};
-    // The hull first: few pieces, and what it reaches the figure reaches.
-    space_.pieces = {oriented(hull_)};
+    // A few sides around it first: what they reach the figure reaches.
+    space_.pieces = {oriented(coarselyAround(hull_))};
     const FoundFit rough = searchFit(space_, least, question_.mostSteps / 4);
     space_.pieces.clear();
     for (const Polygon& polygon : figure_)

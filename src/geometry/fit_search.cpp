@@ -104,7 +104,7 @@ class Search {
   Search(const FitSpace& space, double atLeast) : atLeast_(atLeast) {
     for (const Polygon& piece : space.pieces)
       for (const Polygon& obstacle : space.obstacles) pairs_.push_back(pairOf(piece, obstacle));
-    open(space.limits, nullptr);
+    open(space.limits, largestScale(space.limits), nullptr);
   }
 
   FoundFit run(int mostSteps) {
@@ -156,16 +156,19 @@ class Search {
     });
     std::optional<Open> best;
     std::vector<FitLimit> limits = from.limits;
+    FitProgram program(limits);
     for (const FitLimit& limit : parting) {
       limits.push_back(limit);
-      open(limits, dive ? &best : nullptr);
+      program.add(limit);
+      open(limits, program.largest(), dive ? &best : nullptr);
       limits.back() = reversed(limit);
+      program.replaceLast(limits.back());
     }
     return best;
   }
 
-  void open(const std::vector<FitLimit>& limits, std::optional<Open>* best) {
-    const auto at = largestScale(limits);
+  void open(const std::vector<FitLimit>& limits, const std::optional<ScaleAndMove>& at,
+            std::optional<Open>* best) {
     if (!at || at->s <= atLeast_ + kTouch) return;
     Open made{limits, *at, made_++};
     if (best != nullptr) {

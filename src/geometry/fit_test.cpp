@@ -75,6 +75,11 @@ bool someMoveFits(const Polygon& figure, const Polygon& region, double scale) {
   return false;
 }
 
+Polygon largestOf(const Region& region) {
+  return *std::max_element(region.begin(), region.end(),
+                           [](const Polygon& a, const Polygon& b) { return area(a) < area(b); });
+}
+
 Polygon arbitraryStar(double least) {
   const int corners = *rc::gen::inRange(3, 10);
   Polygon out;
@@ -112,6 +117,46 @@ Polygon arbitraryFigure() {
     default:
       return arbitraryC();
   }
+}
+
+/// Somebody's outline: head, trunk and four bent limbs at any angles, joined.
+Polygon arbitraryPerson() {
+  const auto angle = [](int from, int to) { return *rc::gen::inRange(from, to) / 57.3; };
+  const auto limb = [](Point a, Point b, double thick) {
+    Polygon one = ellipse(a, thick, thick, 8), other = ellipse(b, thick, thick, 8);
+    one.points.insert(one.points.end(), other.points.begin(), other.points.end());
+    return hull(one.points);
+  };
+  const auto to = [](Point from, double length, double turn) {
+    return from + Vector{std::sin(turn), std::cos(turn)} * length;
+  };
+  std::vector<Polygon> parts{ellipse({0, 0.5}, 0.5, 0.6, 8), limb({0, 1.6}, {0, 3.4}, 0.6)};
+  for (const double side : {-1.0, 1.0}) {
+    const Point shoulder{0.5 * side, 1.5}, hip{0.3 * side, 3.6};
+    const Point elbow = to(shoulder, 1.4, side * angle(0, 170));
+    const Point knee = to(hip, 1.9, side * angle(-10, 80));
+    parts.push_back(limb(shoulder, elbow, 0.25));
+    parts.push_back(limb(elbow, to(elbow, 1.5, side * angle(0, 180)), 0.2));
+    parts.push_back(limb(hip, knee, 0.35));
+    parts.push_back(limb(knee, to(knee, 2, side * angle(-60, 60)), 0.25));
+  }
+  return largestOf(united(parts));
+}
+
+/// A panel with one to three others lying on its border.
+Polygon arbitraryPanel() {
+  const double wide = *rc::gen::inRange(8, 14), high = *rc::gen::inRange(8, 14);
+  Region left{polygonOf(Rect{{0, 0}, {wide, high}})};
+  const int insets = *rc::gen::inRange(1, 4);
+  for (int i = 0; i < insets; ++i) {
+    const double w = wide * *rc::gen::inRange(15, 45) / 100,
+                 h = high * *rc::gen::inRange(15, 45) / 100;
+    const bool right = *rc::gen::arbitrary<bool>();
+    const double y = (high - h) * *rc::gen::inRange(0, 101) / 100;
+    const double x = right ? wide - w : 0;
+    left = without(left, {polygonOf(Rect{{x, y}, {x + w, y + h}})});
+  }
+  return largestOf(left);
 }
 
 }  // namespace
@@ -207,6 +252,20 @@ TEST_CASE("in other regions the scale is the largest: it fits, half a percent mo
     RC_ASSERT(outsideShare(figure, {region}, f) < 1e-4);
     RC_ASSERT(f.within < 0.001);
     RC_ASSERT(!someMoveFits(figure, region, f.scale * 1.005));
+  }));
+}
+
+TEST_CASE("of silhouettes that may be turned about the scale is the largest both ways round") {
+  CHECK(rc::check("largest, silhouettes", [] {
+    const Polygon figure = arbitraryPerson();
+    const bool convex = *rc::gen::inRange(0, 3) == 0;
+    const Polygon region = convex ? arbitraryConvex() : arbitraryPanel();
+    const Fit f = fit(figure, region, 0, true);
+    RC_ASSERT(f.scale > 0);
+    RC_ASSERT(f.within < 0.001);
+    RC_ASSERT(outsideShare(figure, {region}, f) < 1e-4);
+    RC_ASSERT(!someMoveFits(figure, region, f.scale * 1.005));
+    RC_ASSERT(!someMoveFits(mirrored(figure, 0), region, f.scale * 1.005));
   }));
 }
 

@@ -62,7 +62,16 @@ class FitPage final : public Sketch {
     surface.unclip();
     if (!cut) return;
     surface.unclip();
+    drawOwnBorder(surface);
+  }
+
+  /// Over what it cuts, but not over what stands above it.
+  void drawOwnBorder(Surface& surface) const {
+    Path free(picture_.sheet.trimRect());
+    for (const Polygon& shape : column_.above) free.add(shape.points, true);
+    surface.clip(free, FillRule::EvenOdd);
     surface.line(Path(picture_.panels[picture_.own]), {.ink = kBlack, .width = 0.9});
+    surface.unclip();
   }
 
   const FitPicture& picture_;

@@ -21,6 +21,7 @@ struct FitColumn {
   Region silhouette;                 ///< of the figure in its place
   Drawing drawing;                   ///< the same as inked
   Region shownIn;                    ///< the border that cuts it; empty: nothing does
+  Region above;                      ///< stands above its panel's border, of what is shown
   std::vector<std::size_t> entered;  ///< panels that it covers in part
 };
 

@@ -5,7 +5,8 @@
 //   then scaled so that the head keeps its size and place.
 // 3 The frame is widened about the figure: another focal length and lens shift, the same eye and
 //   direction, so the picture is the panel's, continued beyond its border.
-// 4 Rendered there, traced for the silhouette, and inked as panels are.
+// 4 Rendered there, traced for the silhouette, and inked as panels are, by the panel's light. What
+//   it hauls is traced alone too, so that a border may cut the chain and leave the figure whole.
 // Cost: a drawn panel. Does badly: what is thinner than 1/420 of the figure may break up.
 #include "stage/whole_figure.h"
 
@@ -32,8 +33,8 @@ constexpr double kMostFrames = 12;  // what lies farther out is a chain's far en
 class Isolating {
  public:
   Isolating(const Stager& stager, const RoughPanel& panel, const Beat& beat, const Body& body,
-            std::size_t index)
-      : frame_(frameOf(panel.outline)), place_(panel.staging.camera) {
+            std::size_t index, const Lighting& light)
+      : frame_(frameOf(panel.outline)), place_(panel.staging.camera), light_(light) {
     const Staging& staging = panel.staging;
     const SetFigure& set = staging.figures[index];
     out_.who = set.who;
@@ -45,6 +46,7 @@ class Isolating {
       if (solid.figure != static_cast<int>(index) && !carried) continue;
       if (carried) out_.carries.push_back(propOf(staging, solid.prop));
       solid.isFocus = solid.figure >= 0;
+      hauled_.push_back(carried && isHauled(beat, propOf(staging, solid.prop), set.who));
       solids_.push_back(std::move(solid));
     }
   }
@@ -71,6 +73,11 @@ class Isolating {
         if (f.who == who && f.target == beat.props[k].id) return true;
     }
     return false;
+  }
+  static bool isHauled(const Beat& beat, const std::string& prop, const std::string& who) {
+    return std::any_of(beat.figures.begin(), beat.figures.end(), [&](const BeatFigure& f) {
+      return f.who == who && f.target == prop && hauls(beat, f);
+    });
   }
   Camera panelCamera() const { return Camera(place_, frame_.width() / frame_.height()); }
   Point onPage(const Camera& camera, const Rect& frame, const Vec3& at) const {
@@ -130,21 +137,37 @@ class Isolating {
   }
 
   void trace() {
-    const Picture picture = render(solids_, wideCamera(), widthPx());
+    out_.silhouette = outlinesOf(solids_);
+    out_.shapes = filled(out_.silhouette);
+    std::vector<Solid> own, hauled;
+    for (std::size_t i = 0; i < solids_.size(); ++i)
+      (hauled_[i] ? hauled : own).push_back(solids_[i]);
+    out_.ownShapes = hauled.empty() ? out_.shapes : filled(outlinesOf(own));
+    out_.hauled = filled(outlinesOf(hauled));
+  }
+
+  std::vector<Polygon> outlinesOf(const std::vector<Solid>& solids) const {
+    if (solids.empty()) return {};
+    const Picture picture = render(solids, wideCamera(), widthPx());
     std::vector<std::uint8_t> mask(picture.solid.size());
     for (std::size_t i = 0; i < mask.size(); ++i) mask[i] = picture.solid[i] >= 0;
     const double mm = wide_.width() / picture.width;
     std::vector<Polygon> loops = traced(mask, picture.width, picture.height);
     for (Polygon& loop : loops)
       for (Point& p : loop.points) p = wide_.min + Vector{p.x, p.y} * mm;
-    out_.silhouette = loops;
-    // All loops filled and joined: what an arm shuts in counts as figure.
+    return loops;
+  }
+
+  /// All loops filled and joined: what an arm shuts in counts as figure.
+  static std::vector<Polygon> filled(const std::vector<Polygon>& loops) {
+    std::vector<Polygon> out;
     for (Polygon& shape : united(loops)) {
-      const bool inner = std::any_of(out_.shapes.begin(), out_.shapes.end(), [&](const Polygon& o) {
+      const bool inner = std::any_of(out.begin(), out.end(), [&](const Polygon& o) {
         return contains(o, shape.points.front());
       });
-      if (!inner) out_.shapes.push_back(std::move(shape));
+      if (!inner) out.push_back(std::move(shape));
     }
+    return out;
   }
 
   double headMm() const { return headBox(actor_, wideCamera()).height() * wide_.height(); }
@@ -161,7 +184,7 @@ class Isolating {
     // Drawn with a head of one size, so that a face is drawn however small it is staged.
     const double large = kDrawnHeadMm / headMm();
     const Rect frame{{0, 0}, {wide_.width() * large, wide_.height() * large}};
-    out_.drawing = drawPanel(own, wideCamera(), frame, polygonOf(frame), options);
+    out_.drawing = drawLitPanel(own, wideCamera(), frame, polygonOf(frame), options, light_);
     const auto back = [&](Point& p) { p = wide_.min + (p - Point{}) * (1 / large); };
     for (Tone& tone : out_.drawing.tones)
       for (Polygon& polygon : tone.region)
@@ -193,16 +216,18 @@ class Isolating {
   Rect frame_, wide_;
   CameraPlace place_, widePlace_;
   Actor actor_;
+  const Lighting& light_;
   std::vector<Solid> solids_;
+  std::vector<bool> hauled_;  ///< of solids_
   WholeFigure out_;
 };
 
 }  // namespace
 
 WholeFigure wholeFigure(const Stager& stager, const RoughPanel& panel, const Beat& beat,
-                        const Body& body, std::size_t index) {
+                        const Body& body, std::size_t index, const Lighting& light) {
   ensure(index < panel.staging.figures.size(), "the staging has that figure");
-  return Isolating(stager, panel, beat, body, index).take();
+  return Isolating(stager, panel, beat, body, index, light).take();
 }
 
 }  // namespace tw

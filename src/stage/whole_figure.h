@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/drawing.h"
+#include "stage/light.h"
 #include "stage/staging.h"
 
 namespace tw {
@@ -24,7 +25,9 @@ inline constexpr double kDrawnHeadMm = 20;
 struct WholeFigure {
   std::string who;
   std::vector<std::string> carries;  ///< ids of props held or hauled
-  std::vector<Polygon> shapes;       ///< its silhouette, holes filled
+  std::vector<Polygon> shapes;       ///< its silhouette with all that it carries, holes filled
+  std::vector<Polygon> ownShapes;    ///< the same without what it hauls
+  std::vector<Polygon> hauled;       ///< what it hauls, alone: nothing before it
   Region silhouette;                 ///< with its holes
   Drawing drawing;       ///< as inked, on no ground; widths as for a head of kDrawnHeadMm
   Polygon face;          ///< around the head
@@ -37,8 +40,9 @@ struct WholeFigure {
   double steppedBackM = 0;    ///< the camera was taken back by so much to have all before it
 };
 
-/// Figure `index` of the staging. `body` must be the one that the stager knows under its name.
+/// Figure `index` of the staging, inked in the panel's own light. `body` must be the one that the
+/// stager knows under its name.
 WholeFigure wholeFigure(const Stager& stager, const RoughPanel& panel, const Beat& beat,
-                        const Body& body, std::size_t index);
+                        const Body& body, std::size_t index, const Lighting& light);
 
 }  // namespace tw
