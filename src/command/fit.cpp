@@ -107,7 +107,7 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   if (!staged) return tl::unexpected(staged.error());
   const auto index = findFigure(*staged, request.who);
   if (!index) return tl::unexpected(index.error());
-  const auto stager = Stager::make(open->job.cast);
+  const auto stager = Stager::make(open->job);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());
@@ -123,8 +123,9 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   out.roughPage = *staged->rough;
   if (page.brief.focus.empty() || page.brief.focus == who)
     out.wantedHeadMm = page.brief.leastHeadMm;
-  out.figure = wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who), *index,
-                           lights->lightFor(staged->beat));
+  out.figure =
+      wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who, staged->beat.id),
+                  *index, lights->lightFor(staged->beat));
   out.room = roomFor(out.roughPage, static_cast<std::size_t>(request.panel - 1),
                      out.sheet.liveRect(out.rightHand));
   out.whole = fitWhole(out, request);

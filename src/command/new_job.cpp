@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "command/job_pages.h"
+#include "job/look_at.h"
 
 namespace tw {
 
@@ -32,12 +33,19 @@ ScriptPage scriptPageOf(const Page& from) {
   return page;
 }
 
+/// The character as it was, with the looks that the revised script tells and the artist's own.
+Character withOwnLooks(Character known, std::vector<LookNote> told) {
+  std::erase_if(known.looks, [](const LookNote& note) { return note.source != "artist"; });
+  known.looks.insert(known.looks.begin(), told.begin(), told.end());
+  return known;
+}
+
 /// The new cast, with what the artist set on characters that stay.
 std::vector<Character> carriedCast(const std::vector<Character>& before,
                                    std::vector<Character> after) {
   for (Character& character : after)
     for (const Character& known : before)
-      if (known.id == character.id) character = known;
+      if (known.id == character.id) character = withOwnLooks(known, std::move(character.looks));
   return after;
 }
 
@@ -130,6 +138,32 @@ std::vector<StoryScene> carriedScenes(const std::vector<StoryScene>& before,
   return after;
 }
 
+std::vector<std::string> beatIds(const std::vector<ScriptPage>& pages) {
+  std::vector<std::string> out;
+  for (const ScriptPage& page : pages)
+    for (const Beat& beat : page.beats) out.push_back(beat.id);
+  return out;
+}
+
+/// Looks follow their beats when these take over the ids they had.
+void renameLooks(const std::vector<std::string>& from, const std::vector<std::string>& to,
+                 std::vector<Character>& cast) {
+  std::map<std::string, std::string> names;
+  for (std::size_t i = 0; i < from.size(); ++i) names.emplace(from[i], to[i]);
+  const auto rename = [&](std::string& id) {
+    if (const auto found = names.find(id); found != names.end()) id = found->second;
+  };
+  for (Character& character : cast)
+    for (LookNote& note : character.looks) rename(note.from), rename(note.until);
+}
+
+Result<void> sayHands(Job& job) {
+  const auto words = LookWords::load();
+  if (!words) return tl::unexpected(words.error());
+  tw::sayHands(job, *words);
+  return {};
+}
+
 }  // namespace
 
 Result<Imported> newJob(const NewJobRequest& request) {
@@ -147,6 +181,7 @@ Result<Imported> newJob(const NewJobRequest& request) {
   out.job.cast = script->cast;
   for (const ScriptPage& page : script->pages) out.job.pages.push_back(pageOf(page));
   out.job.scenes = script->scenes;
+  if (auto said = sayHands(out.job); !said) return tl::unexpected(said.error());
   auto folder = JobFolder::create(request.folder, out.job);
   if (!folder) return tl::unexpected(folder.error());
   auto kept = folder->keepScript(request.script);
@@ -167,7 +202,9 @@ Result<Imported> reviseJob(const std::filesystem::path& folder,
   for (const Page& page : open->job.pages) before.push_back(scriptPageOf(page));
   Imported out;
   out.warnings = script->warnings;
+  const std::vector<std::string> written = beatIds(script->pages);
   out.changes = carryOver(before, script->pages);
+  renameLooks(written, beatIds(script->pages), script->cast);
   carryScenesOver(open->job.scenes, before, script->scenes, script->pages);
   const auto cast = castChanges(open->job.cast, script->cast);
   out.changes.insert(out.changes.end(), cast.begin(), cast.end());
@@ -175,6 +212,7 @@ Result<Imported> reviseJob(const std::filesystem::path& folder,
   out.job.cast = carriedCast(open->job.cast, script->cast);
   out.job.pages = carriedPages(open->job.pages, script->pages);
   out.job.scenes = carriedScenes(open->job.scenes, script->scenes, out.job.pages);
+  if (auto said = sayHands(out.job); !said) return tl::unexpected(said.error());
   auto kept = open->folder.keepScript(scriptFile);
   if (!kept) return tl::unexpected(kept.error());
   out.job.scriptFile = *kept;

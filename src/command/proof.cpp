@@ -68,7 +68,7 @@ Result<ReadyToDraw> readyToDraw(const fs::path& folder, std::optional<int> page)
   if (!open) return tl::unexpected(open.error());
   auto pages = pagesAsked(open->job, page);
   if (!pages) return tl::unexpected(pages.error());
-  auto stager = Stager::make(open->job.cast);
+  auto stager = Stager::make(open->job);
   if (!stager) return tl::unexpected(stager.error());
   return ReadyToDraw{std::move(*open), std::move(*pages), std::move(*stager)};
 }

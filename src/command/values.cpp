@@ -151,7 +151,7 @@ Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request) {
   const auto named = roughNamed(page, request.rough);
   if (!named) return tl::unexpected(named.error());
   const Rough* const rough = &page.roughs[*named];
-  const auto stager = Stager::make(open->job.cast);
+  const auto stager = Stager::make(open->job);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());

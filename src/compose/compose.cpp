@@ -209,7 +209,7 @@ void nameRoughs(std::vector<Rough>& roughs) {
 }  // namespace
 
 Result<Workshop> Workshop::make(const Job& job, const std::string& rulesFile) {
-  auto stager = Stager::make(job.cast);
+  auto stager = Stager::make(job);
   if (!stager) return tl::unexpected(stager.error());
   auto letterer = Letterer::make();
   if (!letterer) return tl::unexpected(letterer.error());

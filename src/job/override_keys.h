@@ -21,9 +21,9 @@ struct KnownWords {
 };
 
 /// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, dominant, weight, setting,
-/// scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop. The value guess goes back to the breakdown's
-/// guess; add and drop of the same character or thing undo each other. The page is unchanged when
-/// anything is refused.
+/// scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop. The value guess goes back to the
+/// breakdown's guess; add and drop of the same character or thing undo each other. The page is
+/// unchanged when anything is refused.
 Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment,
                             const KnownWords& known = {});
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "script/count_words.h"
+#include "script/dressing.h"
 #include "script/text_case.h"
 
 namespace tw {
@@ -44,7 +45,9 @@ class PageBreakdown {
     addCopy(panel, beat);
     const std::vector<Token> tokens = tokensOf(panel.description);
     const std::vector<Mention> mentions = mentionsIn(tokens, roster_, lexicon_, context_);
-    const std::vector<PropMention> things = propsIn(tokens, mentions, lexicon_, beat.props);
+    std::vector<FoundLook> looks = looksIn(tokens, mentions, lexicon_.looks);
+    std::vector<PropMention> things = propsIn(tokens, mentions, lexicon_, beat.props);
+    leaveOutWorn(looks, things, beat.props);
     beat.figures = figuresIn(tokens, mentions, things, beat.props, roster_, lexicon_);
     faceEachOther(tokens, beat);
     repeatFigures(tokens, beat);
@@ -55,7 +58,31 @@ class PageBreakdown {
     giveProps(tokens, mentions, things, beat);
     frame(framingIn(tokens, lexicon_), beat);
     remember(mentions, beat);
+    context_.looks.push_back(std::move(looks));
     return beat;
+  }
+
+  /// What somebody is dressed in is no thing beside them.
+  static void leaveOutWorn(const std::vector<FoundLook>& looks, std::vector<PropMention>& things,
+                           std::vector<Prop>& props) {
+    const auto isWorn = [&](const PropMention& thing) {
+      return std::ranges::any_of(looks, [&](const FoundLook& look) {
+        return !look.note.told && thing.at >= look.at && thing.at < look.at + look.length;
+      });
+    };
+    std::vector<PropMention> kept;
+    for (const PropMention& thing : things)
+      if (!isWorn(thing)) kept.push_back(thing);
+    if (kept.size() == things.size()) return;
+    std::vector<Prop> left;
+    for (PropMention& thing : kept) {
+      const Prop& prop = props[thing.prop];
+      auto known = std::ranges::find(left, prop.id, &Prop::id);
+      if (known == left.end()) left.push_back(prop), known = left.end() - 1;
+      thing.prop = static_cast<std::size_t>(known - left.begin());
+    }
+    props = std::move(left);
+    things = std::move(kept);
   }
 
   void takeSetting(std::string setting) {

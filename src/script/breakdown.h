@@ -30,11 +30,21 @@ struct PropMention {
   std::size_t at = 0, length = 1;
 };
 
-/// What carries over from panel to panel.
+/// A statement about somebody's look, as found in one panel.
+struct FoundLook {
+  std::size_t person = 0;
+  LookNote note;                   ///< words, instead, told
+  bool afterwards = false;         ///< holds from the next panel on: this one shows the change
+  bool passing = false;            ///< until the time of day changes
+  std::size_t at = 0, length = 0;  ///< tokens that name the garment
+};
+
+/// What carries over from panel to panel, and what is gathered on the way.
 struct Context {
   std::string setting;
-  std::vector<BeatFigure> figures;     ///< of the panel before
-  std::vector<std::size_t> mentioned;  ///< persons, the latest last
+  std::vector<BeatFigure> figures;            ///< of the panel before
+  std::vector<std::size_t> mentioned;         ///< persons, the latest last
+  std::vector<std::vector<FoundLook>> looks;  ///< of every beat so far
 };
 
 std::vector<Mention> mentionsIn(const std::vector<Token>& tokens, const Roster& roster,

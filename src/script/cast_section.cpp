@@ -176,13 +176,17 @@ void addAliases(Character& person, std::string_view note) {
   }
 }
 
-Character characterFrom(const Entry& entry, const Lexicon& lexicon) {
+Character characterFrom(const Entry& entry, const Lexicon& lexicon, std::vector<DatedLook>& dated) {
   Character person;
   person.id = idFrom(entry.name);
   person.name = entry.name;
   person.note = entry.note;
-  addAliases(person, entry.note);
-  readPersonNote(entry.note, lexicon, person);
+  for (DatedLook& look : takeDatedLooks(person.note)) {
+    look.who = person.id;
+    dated.push_back(std::move(look));
+  }
+  addAliases(person, person.note);
+  readPersonNote(person.note, lexicon, person);
   return person;
 }
 
@@ -265,13 +269,14 @@ class FrontReader {
 
   void addNotes() {
     for (const Entry& entry : entries_) {
-      Character person = characterFrom(entry, lexicon_);
+      Character person = characterFrom(entry, lexicon_, front_.dated);
       const bool known = std::ranges::any_of(
           front_.cast, [&](const Character& other) { return other.id == person.id; });
-      if (!known && !person.id.empty()) front_.cast.push_back(std::move(person));
-      if (known) {
+      if (!known && !person.id.empty()) {
+        front_.cast.push_back(std::move(person));
+      } else if (known) {
         Character& other = *std::ranges::find(front_.cast, person.id, &Character::id);
-        other.note += "; " + entry.note;
+        other.note += "; " + person.note;
       }
     }
   }

@@ -7,6 +7,7 @@
 
 #include "base/result.h"
 #include "job/beat.h"
+#include "script/dated_looks.h"
 #include "script/lexicon.h"
 #include "script/script_lines.h"
 
@@ -16,7 +17,8 @@ struct FrontMatter {
   std::string title;
   bool hasCast = false;
   std::vector<Character> cast;
-  Problems warnings;  ///< text that is neither title nor cast
+  std::vector<DatedLook> dated;  ///< parts of their notes that hold for some pages only
+  Problems warnings;             ///< text that is neither title nor cast
 };
 
 /// Reads the lines before the first page.

@@ -185,6 +185,9 @@ Result<Lexicon> loadLexicon() {
     readPlaces(readPreset("places.json"), lexicon);
     readShots(readPreset("shots.json"), lexicon);
     readPeople(readPreset("people.json"), lexicon);
+    Result<LookWords> looks = LookWords::load();
+    if (!looks) return tl::unexpected(looks.error());
+    lexicon.looks = std::move(*looks);
     return lexicon;
   } catch (const std::exception& error) {
     return ourFault(std::string("The lexicon could not be read: ") + error.what(), {},

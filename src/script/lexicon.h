@@ -13,6 +13,7 @@
 
 #include "base/result.h"
 #include "job/beat.h"
+#include "job/look_words.h"
 #include "job/words.h"
 
 namespace tw {
@@ -132,6 +133,7 @@ struct Lexicon {
   PhraseTable<PlaceWord> places;
   PhraseTable<ShotWord> shots;
   PhraseTable<PersonWord> people;
+  LookWords looks;
   std::vector<std::string> numbers;  ///< "one", "two", …, for ages
   double usualFemaleM = 1.66, usualMaleM = 1.78;
 };

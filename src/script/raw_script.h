@@ -8,6 +8,7 @@
 #include "base/result.h"
 #include "job/beat.h"
 #include "script/cues.h"
+#include "script/dated_looks.h"
 #include "script/script_lines.h"
 
 namespace tw {
@@ -39,6 +40,7 @@ struct RawScript {
   std::string title;
   bool hasCast = false;
   std::vector<Character> cast;  ///< as declared
+  std::vector<DatedLook> dated;
   std::vector<RawPage> pages;
   Problems warnings;
 };

@@ -6,6 +6,7 @@
 #include "base/files.h"
 #include "script/breakdown.h"
 #include "script/decode_text.h"
+#include "script/dressing.h"
 #include "script/raw_script.h"
 #include "script/read_script.h"
 #include "script/scenes.h"
@@ -84,6 +85,7 @@ Result<Script> readScriptWith(const Lexicon& lexicon, std::string_view bytes,
   makeIdsUnique(script.pages);
   script.scenes = scenesIn(raw.pages, script.pages);
   script.cast = roster.people();
+  placeLooks(context.looks, raw.dated, script);
   script.warnings = std::move(raw.warnings);
   if (decoded->takenAsWindows1252) script.warnings.push_back(encodingGuess(fileName));
   std::ranges::stable_sort(script.warnings, {}, [](const Problem& p) { return p.place.line; });

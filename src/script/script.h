@@ -29,7 +29,7 @@ struct Script {
   std::vector<Character> cast;  ///< declared in the script, then speakers in order of entry
   std::vector<ScriptPage> pages;
   std::vector<StoryScene> scenes;  ///< in the script's order
-  Problems warnings;  ///< with line numbers; nothing is dropped in silence
+  Problems warnings;               ///< with line numbers; nothing is dropped in silence
 };
 
 /// Reads bytes of a text script (UTF-8 with or without BOM, Latin-1, CRLF, tabs…). Never fails

@@ -201,8 +201,8 @@ bool isPageFurniture(std::string_view line) {
 bool isSlugline(std::string_view line) {
   if (line.size() > 120) return false;
   for (const std::string_view start :
-       {"int.", "ext.", "int/ext", "int ", "ext ", "i/e ", "interior ", "exterior ", "interior.",
-        "exterior.", "int:", "ext:", "interior:", "exterior:"})
+       {"int.", "ext.", "int/ext", "int ", "ext ", "i/e ", "i/e.", "interior ", "exterior ",
+        "interior.", "exterior.", "int:", "ext:", "interior:", "exterior:"})
     if (startsWithFolded(line, start)) return isAllCaps(line) || start.find('.') != start.npos;
   return false;
 }

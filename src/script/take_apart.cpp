@@ -409,6 +409,7 @@ RawScript takeApart(const std::vector<ScriptLine>& lines, const Lexicon& lexicon
   script.title = std::move(front.title);
   script.hasCast = front.hasCast;
   script.cast = std::move(front.cast);
+  script.dated = std::move(front.dated);
   script.warnings = std::move(front.warnings);
   const Names names = surelyNames(lines, heads.front(), lexicon, script.cast);
   heads.push_back(lines.size());

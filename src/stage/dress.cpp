@@ -1,4 +1,7 @@
+#include <iterator>
+
 #include "stage/garment_lines.h"
+#include "stage/mark_lines.h"
 #include "stage/picture.h"
 
 namespace tw {
@@ -28,7 +31,10 @@ PartValues valuesOf(const Look& look) {
 void dress(Solid& solid, const Body& body, const Skeleton& skeleton, bool withLines) {
   solid.head = headMarks(body, skeleton);
   solid.look = body.look;
-  if (withLines) solid.garmentLines = garmentLines(body, skeleton);
+  if (!withLines) return;
+  solid.garmentLines = garmentLines(body, skeleton);
+  std::vector<GarmentLine> marks = markLines(body, skeleton);
+  std::move(marks.begin(), marks.end(), std::back_inserter(solid.garmentLines));
 }
 
 }  // namespace tw

@@ -164,6 +164,10 @@ class FaceArtist {
 
 }  // namespace
 
+Vec3 facePlace(const HeadMarks& head, double x, double y) {
+  return onFace(head, {std::clamp(x, -0.98, 0.98), y});
+}
+
 HeadMarks headMarks(const Body& body, const Skeleton& skeleton) {
   constexpr double kSkullBase = 0.24;  // head heights above the chin, as the skeleton has it
   constexpr double kWideOpenDeg = 24;

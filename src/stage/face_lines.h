@@ -12,6 +12,10 @@ struct FaceDrawing {
   std::vector<Stroke> strokes;
 };
 
+/// A place on the face's surface: x in half head breadths to the head's right, y in head heights
+/// above the chin.
+Vec3 facePlace(const HeadMarks& head, double x, double y);
+
 /// Nothing when the head is smaller than 5 mm or turned away.
 FaceDrawing faceLines(const Solid& solid, int index, const PanelView& view, double lineMm);
 

@@ -12,6 +12,7 @@
 #include <numbers>
 
 #include "stage/body_parts.h"
+#include "stage/mark_lines.h"
 #include "stage/pen.h"
 
 namespace tw {
@@ -25,25 +26,6 @@ constexpr double kAlways = 2.4, kLarge = 4.5, kClose = 7.0;
 
 std::uint32_t bit(BodyPart part) {
   return 1u << static_cast<unsigned>(part);
-}
-
-struct SurfacePlace {
-  Vec3 at, out;
-};
-
-SurfacePlace placeOn(const std::vector<Ring>& rings, double along, double angleDeg) {
-  const double place = std::clamp(along, 0.0, 1.0) * double(rings.size() - 1);
-  const auto low = std::min(static_cast<std::size_t>(place), rings.size() - 2);
-  const double t = place - double(low);
-  const double x = -std::sin(angleDeg * kDeg), y = std::cos(angleDeg * kDeg);
-  const auto on = [&](const Ring& ring) -> Vec3 {
-    return x * (x > 0 ? ring.toRight : ring.toLeft) * ring.right +
-           y * (y > 0 ? ring.toFront : ring.toBack) * ring.front;
-  };
-  const Ring &a = rings[low], &b = rings[low + 1];
-  const Vec3 by = (1 - t) * on(a) + t * on(b);
-  // An ellipse's normal leans to its short axis; the direction of the place serves.
-  return {(1 - t) * a.centre + t * b.centre + by, by.normalized()};
 }
 
 /// A corner or end of a line: where along the rings, and at which angle.
@@ -376,6 +358,21 @@ double inkOn(const Look& look, std::uint32_t parts) {
 }
 
 }  // namespace
+
+SurfacePlace placeOn(const std::vector<Ring>& rings, double along, double angleDeg) {
+  const double place = std::clamp(along, 0.0, 1.0) * double(rings.size() - 1);
+  const auto low = std::min(static_cast<std::size_t>(place), rings.size() - 2);
+  const double t = place - double(low);
+  const double x = -std::sin(angleDeg * kDeg), y = std::cos(angleDeg * kDeg);
+  const auto on = [&](const Ring& ring) -> Vec3 {
+    return x * (x > 0 ? ring.toRight : ring.toLeft) * ring.right +
+           y * (y > 0 ? ring.toFront : ring.toBack) * ring.front;
+  };
+  const Ring &a = rings[low], &b = rings[low + 1];
+  const Vec3 by = (1 - t) * on(a) + t * on(b);
+  // An ellipse's normal leans to its short axis; the direction of the place serves.
+  return {(1 - t) * a.centre + t * b.centre + by, by.normalized()};
+}
 
 std::vector<GarmentLine> garmentLines(const Body& body, const Skeleton& skeleton) {
   if (!body.look.clothed) return {};

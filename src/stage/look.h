@@ -4,6 +4,8 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
+#include <vector>
 
 namespace tw {
 
@@ -12,6 +14,12 @@ enum class Hat : std::uint8_t { None, Cap, Brim, Helmet, Hood };
 enum class Collar : std::uint8_t { None, Round, Shirt, Stand, Wide };
 enum class Front : std::uint8_t { None, Buttons, Zip, Lapels };
 enum class Cut : std::uint8_t { Long, Short, Bare };
+
+/// A mark on the body or on what covers it; kind and place by name as in presets/wardrobe/marks.
+struct LookMark {
+  std::string kind, place;
+  double side = 0;  ///< −1 the figure's own left, +1 its right, 0 the middle
+};
 
 struct Look {
   /// Values, 0 paper … 1 black.
@@ -31,6 +39,7 @@ struct Look {
   Hair hairCut = Hair::Short;
   bool beard = false, moustache = false;
   Hat hatKind = Hat::None;
+  std::vector<LookMark> marks;
 };
 
 }  // namespace tw

@@ -43,6 +43,12 @@ bool sitsOnProp(const Beat& beat, const std::string& who) {
   });
 }
 
+Body dressed(const Character& character, const LookHeld& held, const Wardrobe& wardrobe) {
+  Body body = bodyOf(character);
+  body.look = wardrobe.lookOf(character, held);
+  return body;
+}
+
 }  // namespace
 
 struct Stager::Impl {
@@ -50,9 +56,15 @@ struct Stager::Impl {
   PoseLibrary poses;
   JointLimits limits;
   LightWords lights;
+  std::map<std::string, Cast> dressed;  ///< by beat, where somebody looks otherwise than usual
+
+  const Cast& castFor(const std::string& beat) const {
+    const auto found = dressed.find(beat);
+    return found == dressed.end() ? cast : found->second;
+  }
 
   Variant measured(const StageRequest& request, const StagingChoice& choice) const {
-    const Scene scene = blocked(request, choice, cast, poses);
+    const Scene scene = blocked(request, choice, castFor(request.beat->id), poses);
     return quicklyMeasured(request, choice, scene, framedCamera(scene, wishOf(request, choice)));
   }
 };
@@ -68,20 +80,36 @@ Result<Stager> Stager::make(const std::vector<Character>& cast) {
   if (!lights) return tl::unexpected(lights.error());
   const auto wardrobe = Wardrobe::load();
   if (!wardrobe) return tl::unexpected(wardrobe.error());
-  const auto dressed = [&](const Character& character) {
-    Body body = tw::bodyOf(character);
-    body.look = wardrobe->lookOf(character);
-    return body;
-  };
   auto limits = JointLimits::load();
   if (!limits) return tl::unexpected(limits.error());
   auto impl = std::make_unique<Impl>();
   impl->poses = std::move(*poses);
   impl->limits = std::move(*limits);
   impl->lights = std::move(*lights);
-  impl->cast.stranger = dressed(Character{});
-  for (const Character& character : cast) impl->cast.bodies[character.id] = dressed(character);
+  impl->cast.stranger = dressed(Character{}, {}, *wardrobe);
+  for (const Character& character : cast)
+    impl->cast.bodies[character.id] = dressed(character, {}, *wardrobe);
   return Stager(std::move(impl));
+}
+
+Result<Stager> Stager::make(const Job& job) {
+  auto stager = make(job.cast);
+  if (!stager) return stager;
+  const auto words = LookWords::load();
+  if (!words) return tl::unexpected(words.error());
+  const auto wardrobe = Wardrobe::load();
+  if (!wardrobe) return tl::unexpected(wardrobe.error());
+  const StoryTime story(job);
+  for (const Character& character : job.cast)
+    for (std::size_t m = 0; m < story.moments().size(); ++m) {
+      const LookHeld held = lookAt(character, story, m, *words);
+      if (held.dressings.empty() && held.marks.empty()) continue;
+      auto& casts = stager->impl_->dressed;
+      Cast& cast =
+          casts.try_emplace(story.moments()[m].beat->id, stager->impl_->cast).first->second;
+      cast.bodies[character.id] = dressed(character, held, *wardrobe);
+    }
+  return stager;
 }
 
 std::vector<Variant> Stager::variants(const StageRequest& request, std::size_t most) const {
@@ -110,7 +138,7 @@ Variant Stager::measured(const StageRequest& request, const StagingChoice& choic
 
 Staging Stager::solved(const StageRequest& request, const StagingChoice& choice) const {
   ensure(request.beat != nullptr, "a stage request needs a beat");
-  const Scene scene = blocked(request, choice, impl_->cast, impl_->poses);
+  const Scene scene = blocked(request, choice, impl_->castFor(request.beat->id), impl_->poses);
   Staging staging;
   staging.choice = choice;
   staging.camera = framedCamera(scene, wishOf(request, choice));
@@ -123,7 +151,7 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
   std::vector<Solid> solids, seats;
   for (std::size_t i = 0; i < staging.figures.size(); ++i) {
     const SetFigure& set = staging.figures[i];
-    const Body& body = impl_->cast.of(set.who);
+    const Body& body = impl_->castFor(beat.id).of(set.who);
     const Pose& pose = impl_->poses.orStand(set.pose);
     const Skeleton skeleton = posed(body, pose, set);
     Solid solid;
@@ -171,15 +199,15 @@ Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::strin
 }
 
 Scene Stager::sceneOf(const Staging& staging, const Beat& beat, const std::string& focus) const {
-  return tw::sceneOf(staging, beat, focus, impl_->cast, impl_->poses);
+  return tw::sceneOf(staging, beat, focus, impl_->castFor(beat.id), impl_->poses);
 }
 
 const JointLimits& Stager::limits() const {
   return impl_->limits;
 }
 
-const Body& Stager::bodyOf(const std::string& who) const {
-  return impl_->cast.of(who);
+const Body& Stager::bodyOf(const std::string& who, const std::string& beat) const {
+  return impl_->castFor(beat).of(who);
 }
 
 PerspectiveGrid Stager::grid(const RoughPanel& panel, const std::string& focus) const {

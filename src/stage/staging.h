@@ -59,6 +59,8 @@ struct Variant {
 class Stager {
  public:
   static Result<Stager> make(const std::vector<Character>& cast);
+  /// Dresses every figure with the look that holds at its beat in story time.
+  static Result<Stager> make(const Job& job);
   Stager(Stager&&) noexcept;
   ~Stager();
 
@@ -86,7 +88,8 @@ class Stager {
 
   const PoseLibrary& poses() const;
   const JointLimits& limits() const;
-  const Body& bodyOf(const std::string& who) const;
+  /// As dressed for that beat; without one, by the note of the cast list.
+  const Body& bodyOf(const std::string& who, const std::string& beat = {}) const;
 
  private:
   struct Impl;

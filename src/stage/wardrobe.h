@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "base/result.h"
-#include "job/beat.h"
+#include "job/look_at.h"
 #include "stage/look.h"
 
 namespace tw {
@@ -31,9 +31,29 @@ class Wardrobe {
   static Result<Wardrobe> load();  ///< presets/wardrobe; every problem of the file at once
   static Result<Wardrobe> read(std::string_view bytes, const std::string& fileName);
 
-  Look lookOf(const Character& character) const;
+  /// By the note of the cast list alone.
+  Look lookOf(const Character& character) const { return lookOf(character, {}); }
+  /// With everything that holds beside the note, marks included.
+  Look lookOf(const Character& character, const LookHeld& held) const;
+
+  /// Names of the garments in words, each once, in the order of dressing; none: no garment is
+  /// known.
+  std::vector<std::string> garmentsIn(std::string_view words) const;
+  /// Names of all that is worn: note and dressings, without hair and beard.
+  std::vector<std::string> wornBy(const Character& character, const LookHeld& held) const;
 
  private:
+  struct Piece {
+    std::size_t garment = 0;
+    std::string shade;
+    bool operator==(const Piece&) const = default;
+  };
+  std::vector<Piece> piecesIn(std::string_view words) const;
+  std::vector<Piece> worn(const Character& character, const LookHeld& held) const;
+  bool isCostume(const Piece& piece) const;  ///< not hair or beard
+  bool isReplaced(const Piece& piece, const std::vector<Piece>& by) const;
+  bool isSameKind(const Piece& piece, const std::vector<Piece>& named) const;
+
   friend class WardrobeReader;
   std::vector<Garment> garments_;  ///< in the order of dressing: what comes later lies over
   std::map<std::string, double> values_;
