@@ -61,6 +61,10 @@ void addProof(CLI::App& app, int& exitCode);
 void addFit(CLI::App& app, int& exitCode);
 void addValues(CLI::App& app, int& exitCode);
 void addPoses(CLI::App& app, int& exitCode);
+void addContinuity(CLI::App& app, int& exitCode);
+void addScenes(CLI::App& app, int& exitCode);
+void addLooks(CLI::App& app, int& exitCode);
+void addReference(CLI::App& app, int& exitCode);
 
 /// The whole program; returns the exit code.
 int runTerminal(int argc, const char* const* argv);

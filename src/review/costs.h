@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "review/continuity.h"
+
 namespace tw::cost {
 
 inline double square(double v) {
@@ -89,6 +91,11 @@ inline double rhythm(int longestRun, double variety) {
 
 inline double over(double have, double most) {
   return most > 0 ? std::max(0.0, have / most - 1) : 0;
+}
+
+/// 1 for what is plainly wrong, less for what may be meant; the same for all roughs of a page.
+inline double continuity(Severity severity) {
+  return severity == Severity::Must ? 1 : severity == Severity::Should ? 0.5 : 0.1;
 }
 
 }  // namespace tw::cost

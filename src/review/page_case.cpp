@@ -77,6 +77,20 @@ double aspectWishOf(const Beat& beat) {
   return 0;
 }
 
+namespace {
+
+Result<std::vector<ContinuityFinding>> continuityOnPage(const Job& job, const Page& page) {
+  const auto words = LookWords::load();
+  if (!words) return tl::unexpected(words.error());
+  const auto wardrobe = Wardrobe::load();
+  if (!wardrobe) return tl::unexpected(wardrobe.error());
+  std::vector<ContinuityFinding> found = continuityOf(job, StoryTime(job), *words, *wardrobe);
+  std::erase_if(found, [&](const ContinuityFinding& f) { return f.here.page != page.number; });
+  return found;
+}
+
+}  // namespace
+
 Result<PageCase> pageCaseOf(const Job& job, const Page& page, const Letterer& letterer) {
   PageCase out;
   out.job = &job;
@@ -101,6 +115,9 @@ Result<PageCase> pageCaseOf(const Job& job, const Page& page, const Letterer& le
   for (PanelCase& panel : out.panels)
     sum += (panel.weightShare = weightFor(panel, liveArea, beatSum));
   for (PanelCase& panel : out.panels) panel.weightShare /= sum;
+  auto continuity = continuityOnPage(job, page);
+  if (!continuity) return tl::unexpected(continuity.error());
+  out.continuity = std::move(*continuity);
   return out;
 }
 

@@ -9,6 +9,7 @@
 #include "arrange/layout.h"
 #include "job/job.h"
 #include "letter/lettering.h"
+#include "review/continuity.h"
 
 namespace tw {
 
@@ -34,6 +35,7 @@ struct PageCase {
   Brief brief;
   std::vector<PanelCase> panels;  ///< in reading order
   std::optional<std::size_t> dominant;
+  std::vector<ContinuityFinding> continuity;  ///< of this page's beats
 
   ArrangeRequest arrangeRequest() const;
 };

@@ -22,7 +22,7 @@ constexpr std::array<std::string_view, kRules> kNames = {
     "faces seen",          "pose reads",       "handed on",       "leaks off the sheet",
     "shot changes",        "axis kept",        "view changes",    "rhythm",
     "words on the page",   "words in a panel", "copy fits",       "copy covers",
-    "keep clear"};
+    "keep clear",          "continuity"};
 
 bool isWeight(const json& value) {
   return value.is_number() && value.get<double>() >= 0 && value.get<double>() <= kLargestWeight;

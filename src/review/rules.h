@@ -42,6 +42,7 @@ enum class RuleId {
   CopyFits,
   CopyCovers,
   KeepClear,
+  Continuity,
   Count
 };
 inline constexpr std::size_t kRules = static_cast<std::size_t>(RuleId::Count);

@@ -249,6 +249,16 @@ void addKeepClear(Card& card, const Measured& m, const PageCase& page, const Rul
     }
 }
 
+void addContinuity(Card& card, const PageCase& page, const RuleBook& book) {
+  for (const ContinuityFinding& finding : page.continuity)
+    for (std::size_t i = 0; i < page.panels.size(); ++i)
+      if (page.panels[i].beat.id == finding.here.beat)
+        card.add(RuleId::Continuity,
+                 book.weight(RuleId::Continuity) * cost::continuity(finding.severity),
+                 fmt::format("{}: {}", nameOf(finding.severity), finding.sentence),
+                 static_cast<int>(i) + 1);
+}
+
 double meanHandedOn(const Measured& m) {
   double sum = 0, strength = 0;
   for (std::size_t i = 0; i < m.arrivals.size(); ++i) {
@@ -273,6 +283,7 @@ void judge(Measured& m, const PageCase& page, const RuleBook& book) {
   addWords(card, page, book);
   addCopy(card, m, book);
   addKeepClear(card, m, page, book);
+  addContinuity(card, page, book);
   card.finish();
 }
 

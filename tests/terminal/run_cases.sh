@@ -71,6 +71,30 @@ expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
 expect 0 "The whole proof" proof "$job" --page 1 --out "$work/proof"
 
+# Scenes, looks, continuity, reference pictures.
+for command in scenes looks continuity reference; do
+  expect 0 "xample" $command --help
+done
+story=$work/story
+"$program" new "$story" --script "$script" >/dev/null 2>&1
+expect 0 "EXT. THE BOAT - DUSK" scenes "$story"
+expect 0 "flashback, -10 years" scenes "$story" --set s4.strand=flashback --set s4.years=-10
+expect 0 "EXT. THE BOAT - DUSK" scenes "$story" --set s4.strand=guess --set s4.years=guess
+expect 2 "no key" scenes "$story" --set s4.colour=red
+expect 2 "scene" beats "$story" --set p1-2.scene=s99
+expect 0 "s2" beats "$story" --page 1 --set p1-5.scene=s2
+expect 0 "cut on the left cheek" looks "$story" --who ines
+expect 0 "scar on the right cheek" looks "$story" --who teo --words "scar on the right cheek" --from s4
+expect 2 "Add --who" looks "$story" --words "hat"
+expect 2 "no panel, page or scene" looks "$story" --who teo --words "hat" --from p77-7
+expect 0 "common practice, no source" continuity "$story"
+expect 1 "lost" continuity "$story" --level look --json
+expect 0 "" continuity "$story" --svg "$work/chart.svg" --pdf "$work/chart.pdf"
+expect 2 "neither a PNG nor a JPEG" reference "$story" --who ines --add "$script"
+expect 0 "3 × 2" reference "$story" --who ines --add "$source/tests/fuzz/corpus/picture_size/grey.png"
+rm "$story/art/reference/grey.png"
+expect 1 "missing" reference "$story"
+
 # A job that is broken is refused and left as it is.
 echo '{"format": 2' >"$job/job.json"
 expect 2 "job.json" beats "$job"

@@ -1,0 +1,118 @@
+// Reference pictures: copied to art/reference/ under a name of their own and attached to a
+// character. The file that was named is never touched; a picture that is there already, byte by
+// byte, is not copied again.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/files.h"
+#include "command/job_pages.h"
+#include "command/looks.h"
+#include "job/field.h"
+#include "job/picture_size.h"
+
+namespace tw {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+fs::path shelf(const fs::path& job) {
+  return job / "art" / "reference";
+}
+
+/// A name that a job can hold: no folder, no control characters.
+std::string nameFor(const fs::path& file, PictureKind kind, int attempt) {
+  std::string stem = file.stem().string();
+  std::erase_if(stem, [](char c) { return static_cast<unsigned char>(c) < ' ' || c == '\x7f'; });
+  if (stem.empty() || stem == "." || stem == "..") stem = "reference";
+  const char* extension = kind == PictureKind::Png ? ".png" : ".jpg";
+  return attempt == 1 ? stem + extension : fmt::format("{}-{}{}", stem, attempt, extension);
+}
+
+Result<std::string> shelve(const fs::path& job, const fs::path& file) {
+  const auto bytes = readFile(file, kLargestPictureBytes);
+  if (!bytes) return tl::unexpected(bytes.error());
+  const auto size = pictureSizeOf(*bytes, file.string());
+  if (!size) return tl::unexpected(size.error());
+  for (int attempt = 1;; ++attempt) {
+    std::string name = nameFor(file, size->kind, attempt);
+    const fs::path kept = shelf(job) / name;
+    std::error_code error;
+    if (!fs::exists(kept, error)) {
+      if (auto written = writeFileAtomically(kept, *bytes); !written)
+        return tl::unexpected(written.error());
+      return name;
+    }
+    const auto there = readFile(kept, kLargestPictureBytes);
+    if (there && *there == *bytes) return name;
+  }
+}
+
+ReferenceShown shown(const fs::path& job, const std::string& who, const Reference& reference) {
+  ReferenceShown out{who, reference.file, reference.note, reference.rights, 0, 0, {}};
+  const fs::path file = shelf(job) / reference.file;
+  const auto bytes = readFile(file, kLargestPictureBytes);
+  const auto size = bytes ? pictureSizeOf(*bytes, reference.file)
+                          : Result<PictureSize>(tl::unexpected(bytes.error()));
+  if (size) {
+    out.width = size->width;
+    out.height = size->height;
+  } else {
+    std::error_code error;
+    out.trouble = fs::exists(file, error)
+                      ? size.error().front().sentence
+                      : fmt::format("art/reference/{} is missing.", reference.file);
+  }
+  return out;
+}
+
+Result<void> attach(Character& who, const fs::path& job, const ReferenceRequest& request) {
+  const auto name = shelve(job, request.add);
+  if (!name) return tl::unexpected(name.error());
+  const auto known = std::ranges::find(who.references, *name, &Reference::file);
+  if (known == who.references.end())
+    who.references.push_back({*name, request.note, request.rights});
+  else
+    *known = {*name, request.note.empty() ? known->note : request.note,
+              request.rights.empty() ? known->rights : request.rights};
+  return {};
+}
+
+Result<void> detach(Character& who, const std::string& file) {
+  if (std::erase_if(who.references, [&](const Reference& r) { return r.file == file; }) > 0)
+    return {};
+  return badInput(fmt::format("{} has no reference picture \"{}\".", who.id, file), {},
+                  "tierwright reference JOB lists them.");
+}
+
+}  // namespace
+
+std::vector<ReferenceShown> referencesOf(const fs::path& job, const Job& loaded) {
+  std::vector<ReferenceShown> out;
+  for (const Character& who : loaded.cast)
+    for (const Reference& reference : who.references) out.push_back(shown(job, who.id, reference));
+  return out;
+}
+
+Result<std::vector<ReferenceShown>> changeReferences(const fs::path& folder,
+                                                     const ReferenceRequest& request) {
+  auto open = openJob(folder);
+  if (!open) return tl::unexpected(open.error());
+  if (!request.add.empty() || !request.drop.empty()) {
+    if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
+    const auto who = std::ranges::find(open->job.cast, request.who, &Character::id);
+    if (who == open->job.cast.end())
+      return badInput(
+          fmt::format("{} is not in the cast.", request.who.empty() ? "Nobody" : request.who), {},
+          "Name a character with --who.");
+    if (!request.drop.empty())
+      if (auto done = detach(*who, request.drop); !done) return tl::unexpected(done.error());
+    if (!request.add.empty())
+      if (auto done = attach(*who, folder, request); !done) return tl::unexpected(done.error());
+    if (auto saved = open->folder.save(open->job); !saved) return tl::unexpected(saved.error());
+  }
+  return referencesOf(folder, open->job);
+}
+
+}  // namespace tw
