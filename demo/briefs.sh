@@ -17,4 +17,6 @@ tw brief "$job" --page 5 --set focus=ines --set words=0 --set bleeds=no --set du
 tw brief "$job" --page 6 --set focus=ines --set words=210 --set due=2027-01-20
 tw brief "$job" --page 7 --set focus=ines --set dominant=p7-2 --set dominant-share=0.4 --set due=2027-01-22
 tw brief "$job" --page 8 --set focus=ines --set due=2027-01-25
+tw reference "$job" --who ines --add "$root/demo/ines-suit.png" --note "the canvas suit" \
+   --rights "drawn by this program"
 rm -rf "$job/.history" "$job/.lock"
