@@ -167,7 +167,8 @@ class ContinuityReader {
     for (const BodyMark& mark : is.look.marks) {
       if (same(was.look.marks, mark)) continue;
       const BodyMark* other = onOtherSide(was.look.marks, mark);
-      if (other != nullptr && !onOtherSide(is.look.marks, mark)) {
+      const bool second = other != nullptr && onOtherSide(is.look.marks, mark);
+      if (other != nullptr && !(second && isCaused(mark, was, is))) {
         onWrongSide(who, *other, mark, was.moment, is.moment);
       } else if (other == nullptr) {
         appears(who, mark, was, is, sameScene, step);
@@ -176,6 +177,11 @@ class ContinuityReader {
     for (const BodyMark& mark : was.look.marks)
       if (!same(is.look.marks, mark) && !onOtherSide(is.look.marks, mark))
         vanishes(who, mark, was, is, sameScene, step);
+  }
+
+  /// A second one on the other side, as a fight leaves it; nobody gets a scar between two panels.
+  bool isCaused(const BodyMark& mark, const Shown& was, const Shown& is) const {
+    return !mark.lasting && isSaid(words_.causes, was.moment, is.moment);
   }
 
   void onWrongSide(const Character& who, const BodyMark& was, const BodyMark& is,

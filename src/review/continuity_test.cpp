@@ -144,6 +144,25 @@ TEST_CASE("a scar on the other side is wrong and both panels are named") {
   CHECK(found[0].there.beat == "b5");
 }
 
+TEST_CASE("a panel that tells of the scar on the other cheek contradicts the cast list") {
+  Tale tale;
+  tale.job.cast[0].note += ", scar on the left cheek";
+  tale.say({"b4", "", "scar on the right cheek", false, false, "script"});
+  const auto found = tale.found();
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].rule == "side");
+  CHECK(found[0].here.beat == "b4");
+}
+
+TEST_CASE("a second bruise on the other side is no fault when there is a blow") {
+  Tale tale;
+  tale.job.cast[0].note += ", bruise on the left cheek";
+  tale.say({"b4", "", "bruise on the right cheek", false, false, "script"});
+  CHECK(tale.found().size() == 1);
+  tale.beat(4).description = "TOBIN hits her.";
+  CHECK(tale.found().empty());
+}
+
 TEST_CASE("a mark on a paired place wants a side") {
   Tale tale;
   tale.job.cast[0].note += ", scar on the cheek";

@@ -29,9 +29,13 @@ class Card {
   Card(Rough& rough, const RuleBook& book) : rough_(rough), book_(book) {}
 
   void add(RuleId rule, double weighted, std::string reason, int panel = 0) {
+    add(rule, weighted, std::move(reason), panel, book_[rule].remedy);
+  }
+  /// With a remedy of its own in place of the rule's.
+  void add(RuleId rule, double weighted, std::string reason, int panel, std::string remedy) {
     if (weighted < kWorthALine) return;
     rough_.card.push_back(
-        {std::string(nameOf(rule)), weighted, std::move(reason), book_[rule].remedy, panel});
+        {std::string(nameOf(rule)), weighted, std::move(reason), std::move(remedy), panel});
   }
 
   void finish() {
@@ -256,7 +260,7 @@ void addContinuity(Card& card, const PageCase& page, const RuleBook& book) {
         card.add(RuleId::Continuity,
                  book.weight(RuleId::Continuity) * cost::continuity(finding.severity),
                  fmt::format("{}: {}", nameOf(finding.severity), finding.sentence),
-                 static_cast<int>(i) + 1);
+                 static_cast<int>(i) + 1, finding.remedy);
 }
 
 double meanHandedOn(const Measured& m) {
