@@ -35,12 +35,15 @@ int run(const ProofArguments& a) {
     fmt::print("{}", textOf({{"book", made->book.string()},
                              {"contact", contact},
                              {"sheets", made->sheets},
-                             {"dominant", dominant}}));
+                             {"dominant", dominant},
+                             {"continuity", made->continuity.string()}}));
     return kDone;
   }
   fmt::print("The whole proof:      {}\n", made->book.string());
   for (const auto& file : made->contact) fmt::print("Roughs side by side:  {}\n", file.string());
   for (const auto& file : made->dominant) fmt::print("Dominant picture:     {}\n", file.string());
+  if (!made->continuity.empty())
+    fmt::print("Continuity:           {}\n", made->continuity.string());
   fmt::print("And {} sheets, each as .pdf, .png and .svg, in {}\n", made->sheets, a.out);
   return kDone;
 }

@@ -7,6 +7,7 @@
 #include <functional>
 
 #include "base/parallel.h"
+#include "command/continuity.h"
 #include "command/dominant_sheets.h"
 #include "command/job_pages.h"
 #include "command/pictures.h"
@@ -100,6 +101,18 @@ Result<Shown> allPictures(const ProofRequest& request, Progress& progress) {
   return out;
 }
 
+/// The chart of the whole story.
+Result<void> writeContinuityFiles(const ProofRequest& request) {
+  const auto story = storyContinuity(request.job);
+  if (!story) return tl::unexpected(story.error());
+  ContinuitySheetRequest sheet;
+  for (const char* extension : {".pdf", ".svg", ".png"})
+    sheet.files.push_back(request.out / (std::string("continuity") + extension));
+  sheet.threads = 1;
+  Progress quiet;
+  return writeContinuitySheets(request.job, *story, sheet, quiet);
+}
+
 }  // namespace
 
 Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
@@ -129,6 +142,10 @@ Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress) {
       const auto done = writeDominantSheets(request.job, about, stem);
       return done ? Result<void>() : tl::unexpected(done.error());
     });
+  }
+  if (request.sheetFiles && !request.page) {
+    out.continuity = request.out / "continuity.pdf";
+    work.push_back([&request] { return writeContinuityFiles(request); });
   }
   if (auto done = runAll(work, request.threads, progress); !done)
     return tl::unexpected(done.error());

@@ -26,10 +26,12 @@ struct ProofFiles {
   std::vector<std::filesystem::path> contact;   ///< one PNG per page
   int sheets = 0;                               ///< roughs with files of their own
   std::vector<std::filesystem::path> dominant;  ///< PNGs about the dominant pictures
+  std::filesystem::path continuity;             ///< the story's chart, when all pages are shown
 };
 
 /// Writes proof.pdf, per page page-NN-roughs.{pdf,png,svg}, per rough page-NN-X.{pdf,png,svg}, and
-/// for each dominant picture page-NN-X-{fit,variants,values,grid}.{png,svg}.
+/// for each dominant picture page-NN-X-{fit,variants,values,grid}.{png,svg}. A proof
+/// of all pages has continuity.{pdf,svg,png} too.
 Result<ProofFiles> makeProof(const ProofRequest& request, Progress& progress);
 
 struct ShowRequest {
