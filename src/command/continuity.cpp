@@ -52,8 +52,7 @@ std::vector<StagedHand> stagedHands(const Job& job, const Stager& stager) {
 }
 
 LookShown lookShown(const Character& who, const StoryTime& story, std::size_t moment,
-                    const LookWords& words, const Wardrobe& wardrobe) {
-  const LookHeld held = lookAt(who, story, moment, words);
+                    const LookHeld& held, const Wardrobe& wardrobe) {
   LookShown out{who.id, story.sceneOf(moment).id, story.moments()[moment].beat->id, {}, {}, {}};
   out.worn = wardrobe.wornBy(who, held);
   for (const BodyMark& mark : held.marks)
@@ -67,11 +66,12 @@ LookShown lookShown(const Character& who, const StoryTime& story, std::size_t mo
 /// One entry per scene in which the character is seen; one more where the look changes within it.
 void addLooks(const Character& who, const StoryTime& story, const LookWords& words,
               const Wardrobe& wardrobe, std::vector<LookShown>& out) {
+  const LooksAlong looks(who, story, words);
   bool first = true;
   for (std::size_t m = 0; m < story.moments().size(); ++m) {
     const Beat& beat = *story.moments()[m].beat;
     if (std::ranges::find(beat.figures, who.id, &BeatFigure::who) == beat.figures.end()) continue;
-    LookShown shown = lookShown(who, story, m, words, wardrobe);
+    LookShown shown = lookShown(who, story, m, looks.at(m), wardrobe);
     const bool seen = !first && out.back().scene == shown.scene;
     shown.changed = first || out.back().worn != shown.worn || out.back().marks != shown.marks;
     if (seen && !shown.changed) continue;

@@ -6,31 +6,6 @@ namespace tw {
 
 namespace {
 
-struct Timed {
-  std::size_t from = 0;
-  const LookNote* note = nullptr;
-  bool here = true;  ///< holds in this strand of the story
-};
-
-/// Statements that reach the moment, in story order.
-std::vector<Timed> reaching(const Character& character, const StoryTime& story,
-                            std::size_t moment) {
-  std::vector<Timed> out;
-  for (const LookNote& note : character.looks) {
-    Timed timed{0, &note, true};
-    if (!note.from.empty()) {
-      const auto from = story.momentOf(note.from);
-      if (!from || *from > moment) continue;
-      timed = {*from, &note, story.sameStrand(*from, moment)};
-    }
-    const auto until = note.until.empty() ? std::nullopt : story.momentOf(note.until);
-    if (until && *until < moment) continue;
-    out.push_back(timed);
-  }
-  std::ranges::stable_sort(out, {}, &Timed::from);
-  return out;
-}
-
 void takeMark(const LookItem& item, const LookNote* note, std::vector<BodyMark>& marks) {
   const bool whole = item.place.empty();
   std::erase_if(marks, [&](const BodyMark& mark) {
@@ -69,29 +44,52 @@ bool isHeldLightly(const Prop& prop, const Beat& beat) {
 
 }  // namespace
 
-LookHeld lookAt(const Character& character, const StoryTime& story, std::size_t moment,
-                const LookWords& words) {
+LooksAlong::LooksAlong(const Character& character, const StoryTime& story, const LookWords& words)
+    : character_(character), story_(story), usual_(words.itemsIn(character.note)) {
+  for (const LookNote& note : character.looks) {
+    Statement said{0, {}, &note, words.itemsIn(note.words)};
+    if (!note.from.empty()) {
+      const auto from = story.momentOf(note.from);
+      if (!from) continue;  // its panel is gone from the script
+      said.from = *from;
+    }
+    if (!note.until.empty()) said.until = story.momentOf(note.until);
+    statements_.push_back(std::move(said));
+  }
+  std::ranges::stable_sort(statements_, {}, &Statement::from);
+}
+
+LookHeld LooksAlong::at(std::size_t moment) const {
   LookHeld held;
-  for (const LookItem& item : words.itemsIn(character.note)) take(item, nullptr, held);
-  if (!character.hand.empty()) held.hand = character.hand;
-  for (const Timed& timed : reaching(character, story, moment)) {
+  for (const LookItem& item : usual_) take(item, nullptr, held);
+  if (!character_.hand.empty()) held.hand = character_.hand;
+  for (const Statement& said : statements_) {
+    if (said.from > moment) break;
+    if (said.until && *said.until < moment) continue;
+    const bool here = said.note->from.empty() || story_.sameStrand(said.from, moment);
     const std::size_t before = held.dressings.size();
-    for (const LookItem& item : words.itemsIn(timed.note->words))
-      if (timed.here || item.lasting) take(item, timed.note, held);
-    if (timed.note->instead && held.dressings.size() > before)
-      held.dressings[before].instead = true;
+    for (const LookItem& item : said.items)
+      if (here || item.lasting) take(item, said.note, held);
+    if (said.note->instead && held.dressings.size() > before) held.dressings[before].instead = true;
   }
   return held;
+}
+
+LookHeld lookAt(const Character& character, const StoryTime& story, std::size_t moment,
+                const LookWords& words) {
+  return LooksAlong(character, story, words).at(moment);
 }
 
 void sayHands(Job& job, const LookWords& words) {
   std::map<std::string, std::map<std::string, std::string>> said;  // beat → prop → hand
   const StoryTime story(job);
+  std::map<std::string, LooksAlong> looks;
+  for (const Character& who : job.cast) looks.try_emplace(who.id, who, story, words);
   for (std::size_t m = 0; m < story.moments().size(); ++m)
     for (const Prop& prop : story.moments()[m].beat->props) {
-      const Character* holder = job.character(prop.heldBy);
-      if (holder == nullptr) continue;
-      const LookHeld held = lookAt(*holder, story, m, words);
+      const auto holder = looks.find(prop.heldBy);
+      if (holder == looks.end()) continue;
+      const LookHeld held = holder->second.at(m);
       for (const auto& [thing, hand] : held.hands)
         if (!hand.empty() && (thing == prop.name || thing == prop.id))
           said[story.moments()[m].beat->id][prop.id] = hand;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,12 +17,14 @@ struct Dressing {
   std::string words;
   bool off = false, instead = false;
   const LookNote* note = nullptr;  ///< null: the cast list's note
+  bool operator==(const Dressing&) const = default;
 };
 
 struct BodyMark {
   std::string kind, place, side;  ///< side: left, right, both or empty
   bool lasting = false, paired = false;
   const LookNote* note = nullptr;
+  bool operator==(const BodyMark&) const = default;
 };
 
 struct LookHeld {
@@ -29,6 +32,27 @@ struct LookHeld {
   std::vector<BodyMark> marks;
   std::map<std::string, std::string> hands;  ///< hand by the thing's words: "lantern" → left
   std::string hand;                          ///< the hand that works, or empty
+  bool operator==(const LookHeld&) const = default;
+};
+
+/// One character's looks along the whole story; the words are read once. Borrows the character and
+/// the story.
+class LooksAlong {
+ public:
+  LooksAlong(const Character& character, const StoryTime& story, const LookWords& words);
+  LookHeld at(std::size_t moment) const;
+
+ private:
+  struct Statement {
+    std::size_t from = 0;
+    std::optional<std::size_t> until;
+    const LookNote* note = nullptr;
+    std::vector<LookItem> items;
+  };
+  const Character& character_;
+  const StoryTime& story_;
+  std::vector<LookItem> usual_;        ///< of the note of the cast list
+  std::vector<Statement> statements_;  ///< in story order
 };
 
 LookHeld lookAt(const Character& character, const StoryTime& story, std::size_t moment,

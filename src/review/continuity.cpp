@@ -88,11 +88,13 @@ class ContinuityReader {
   }
 
   void readCharacter(const Character& character) {
+    const LooksAlong looks(character, story_, words_);
     std::optional<Shown> before;
     for (std::size_t m = 0; m < story_.moments().size(); ++m) {
       if (!shows(beat(m), character.id)) continue;
-      Shown now{m, lookAt(character, story_, m, words_), {}};
-      now.worn = wardrobe_.wornBy(character, now.look);
+      Shown now{m, looks.at(m), {}};
+      now.worn =
+          before && before->look == now.look ? before->worn : wardrobe_.wornBy(character, now.look);
       if (before) compare(character, *before, now);
       before = std::move(now);
     }

@@ -100,15 +100,23 @@ Result<Stager> Stager::make(const Job& job) {
   const auto wardrobe = Wardrobe::load();
   if (!wardrobe) return tl::unexpected(wardrobe.error());
   const StoryTime story(job);
-  for (const Character& character : job.cast)
+  for (const Character& character : job.cast) {
+    const LooksAlong looks(character, story, *words);
+    LookHeld before;
+    Body body;
     for (std::size_t m = 0; m < story.moments().size(); ++m) {
-      const LookHeld held = lookAt(character, story, m, *words);
+      LookHeld held = looks.at(m);
       if (held.dressings.empty() && held.marks.empty()) continue;
+      if (held != before) {
+        body = dressed(character, held, *wardrobe);
+        before = std::move(held);
+      }
       auto& casts = stager->impl_->dressed;
       Cast& cast =
           casts.try_emplace(story.moments()[m].beat->id, stager->impl_->cast).first->second;
-      cast.bodies[character.id] = dressed(character, held, *wardrobe);
+      cast.bodies[character.id] = body;
     }
+  }
   return stager;
 }
 
