@@ -161,12 +161,14 @@ class LookPlacer {
   }
 
   void place(std::size_t beat, FoundLook found) {
-    const std::size_t from = found.afterwards ? beat + 1 : beat;
-    if (from >= ids_.size()) return;
+    std::size_t from = story_.momentOf(ids_[beat]).value_or(0);
+    const std::size_t shown = from;
+    if (found.afterwards && ++from == story_.moments().size()) return;
+    if (!story_.sameStrand(shown, from)) return;  // put on as the flashback ends
     LookNote note = std::move(found.note);
-    note.from = ids_[from];
+    note.from = story_.moments()[from].beat->id;
     note.source = "script";
-    if (found.passing) note.until = endOfTime(ids_[from]);
+    if (found.passing) note.until = endOfTime(note.from);
     add(script_.cast[found.person], std::move(note));
   }
 

@@ -41,6 +41,16 @@ TEST_CASE("what is put on is worn from the next panel on and is told") {
   CHECK(looks[0].told);
 }
 
+TEST_CASE("what is put on before a flashback is worn after it") {
+  const Script script = readText(std::string(kHead) +
+                                 "PAGE 1\nPanel 1\nEXT. BOAT - DAY\nMARA puts on the helmet.\n\n"
+                                 "Panel 2\nEXT. VALLEY - DAY (FLASHBACK)\nMARA runs.\n\n"
+                                 "Panel 3\nEXT. BOAT - DAY\nMARA waves.\n");
+  const auto looks = looksOf(script, "mara");
+  REQUIRE(looks.size() == 1);
+  CHECK(looks[0].from == "p1-3");
+}
+
 TEST_CASE("now in a coat takes the place of the costume before") {
   const Script script = readText(
       std::string(kHead) + "PAGE 1\nPanel 1\nTOBIN and MARA, now in her civilian coat, walk.\n");

@@ -54,10 +54,19 @@ class SceneWalker {
     scene.heading.clear();
     scene.time.clear();
     scene.line = line;
-    for (const SceneHeading& heading : headings) apply(heading, scene);
+    for (const SceneHeading& heading : headings) {
+      if (heading.shift == StoryShift::ToPresent) goBack(scene);
+      apply(heading, scene);
+    }
     scene.strand = strand_;
     scene.years = years_;
     scenes_.push_back(std::move(scene));
+  }
+
+  /// To where the present was left.
+  void goBack(StoryScene& scene) const {
+    for (const StoryScene& before : scenes_)
+      if (before.strand == kPresent) scene.side = before.side, scene.place = before.place;
   }
 
   void apply(const SceneHeading& heading, StoryScene& scene) {

@@ -98,6 +98,7 @@ TEST_CASE("a flashback lasts until the way back is said") {
   CHECK(sceneOf(script, 0, 1).years == -10);
   CHECK(sceneOf(script, 0, 2).strand == kFlashback);
   CHECK(sceneOf(script, 0, 3).strand == kPresent);
+  CHECK(sceneOf(script, 0, 3).place == "lake");
 }
 
 TEST_CASE("a flashback in a slug is over with its scene") {
