@@ -160,14 +160,6 @@ std::vector<Point> cleaned(const Polygon& outline) {
 
 }  // namespace
 
-double turnArea(const Polygon& polygon) {
-  double sum = 0;
-  const auto& p = polygon.points;
-  for (std::size_t i = 0; i < p.size(); ++i)
-    sum += cross(p[i] - p.front(), p[(i + 1) % p.size()] - p.front());
-  return sum / 2;
-}
-
 std::vector<Polygon> convexPieces(const Polygon& outline) {
   const std::vector<Point> points = cleaned(outline);
   std::vector<Polygon> out;

@@ -5,11 +5,9 @@
 #include <vector>
 
 #include "geometry/shapes.h"
+#include "geometry/turn_area.h"
 
 namespace tw {
-
-/// Positive when the outline runs from the x axis toward the y axis (clockwise on screen).
-double turnArea(const Polygon& polygon);
 
 /// Convex polygons that together are the outline's inside; all of positive turn. The outline must
 /// not cross itself. Where it does the pieces may cover too much, never too little of its hull.

@@ -1,30 +1,27 @@
 #include "geometry/polygon.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numbers>
 
 #include "base/result.h"
+#include "geometry/turn_area.h"
 
 namespace tw {
 
 namespace {
 
-double signedArea(const std::vector<Point>& p) {
-  double twice = 0;
-  for (std::size_t i = 0, n = p.size(); i < n; ++i) {
-    const Point& a = p[i];
-    const Point& b = p[(i + 1) % n];
-    twice += a.x * b.y - b.x * a.y;
-  }
-  return twice / 2;
-}
-
-double distanceToSegment(Point p, Point a, Point b) {
+double squaredDistanceToSegment(Point p, Point a, Point b) {
   const Vector ab = b - a;
   const double length2 = dot(ab, ab);
   const double t = length2 > 0 ? std::clamp(dot(p - a, ab) / length2, 0.0, 1.0) : 0.0;
-  return (p - (a + ab * t)).length();
+  const Vector off = p - (a + ab * t);
+  return dot(off, off);
+}
+
+double distanceToSegment(Point p, Point a, Point b) {
+  return std::sqrt(squaredDistanceToSegment(p, a, b));
 }
 
 /// Calls use(a, b) for each edge.
@@ -36,10 +33,10 @@ void eachEdge(const Polygon& polygon, Use use) {
 
 void keepFarthest(const std::vector<Point>& line, std::size_t first, std::size_t last,
                   double tolerance, std::vector<char>& keep) {
-  double farthest = tolerance;
+  double farthest = tolerance * tolerance;
   std::size_t split = 0;
   for (std::size_t i = first + 1; i < last; ++i) {
-    const double d = distanceToSegment(line[i], line[first], line[last]);
+    const double d = squaredDistanceToSegment(line[i], line[first], line[last]);
     if (d > farthest) {
       farthest = d;
       split = i;
@@ -88,19 +85,27 @@ Rect bounds(const Region& region) {
   return bounds(all);
 }
 
+double turnArea(const Polygon& polygon) {
+  double twice = 0;
+  const auto& p = polygon.points;
+  for (std::size_t i = 0; i < p.size(); ++i)
+    twice += cross(p[i] - p.front(), p[(i + 1) % p.size()] - p.front());
+  return twice / 2;
+}
+
 double area(const Polygon& polygon) {
-  return std::abs(signedArea(polygon.points));
+  return std::abs(turnArea(polygon));
 }
 
 double area(const Region& region) {
   // Clipper orients holes against their outer outline, so signed areas add up.
   double sum = 0;
-  for (const Polygon& polygon : region) sum += signedArea(polygon.points);
+  for (const Polygon& polygon : region) sum += turnArea(polygon);
   return std::abs(sum);
 }
 
 Point centroid(const Polygon& polygon) {
-  const double total = signedArea(polygon.points);
+  const double total = turnArea(polygon);
   if (std::abs(total) < 1e-12) return bounds(polygon).centre();
   double x = 0, y = 0;
   eachEdge(polygon, [&](Point a, Point b) {

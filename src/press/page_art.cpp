@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/turn_area.h"
 #include "press/balloon_art.h"
 #include "press/inked_line.h"
 
@@ -18,15 +19,6 @@ constexpr double kBorderMm = 0.5;
 constexpr double kInsetMarginMm = 1.1;
 // A side this far outside the trim is cut away, so it has no border.
 constexpr double kOutsideMm = 0.05;
-
-/// Positive when the outline runs clockwise on screen.
-double signedArea(const Polygon& polygon) {
-  double sum = 0;
-  for (std::size_t i = 0; i < polygon.points.size(); ++i)
-    sum += cross(polygon.points[i] - Point{},
-                 polygon.points[(i + 1) % polygon.points.size()] - Point{});
-  return sum / 2;
-}
 
 /// Both ends beyond the same edge of the trim.
 bool isBledSide(Point a, Point b, const Rect& trim) {
@@ -42,7 +34,7 @@ bool isBledSide(Point a, Point b, const Rect& trim) {
 Polygon insideBorder(const Polygon& outline, const Rect& trim) {
   const auto& p = outline.points;
   const std::size_t n = p.size();
-  const double turn = signedArea(outline) < 0 ? -1 : 1;
+  const double turn = turnArea(outline) < 0 ? -1 : 1;
   const auto sideAt = [&](std::size_t i) {
     const Point a = p[i], b = p[(i + 1) % n];
     const Vector d = (b - a).unit();
