@@ -7,7 +7,8 @@
 // the size of a figure's triangles is not seen.
 //
 // Steps:  1 points and light to camera space   2 near cut   3 projection
-//         4 per row: the span of covered pixels, then fill where nearer than what is there.
+//         4 per row: the span of covered pixels, then fill where nearer than what is there. What is
+//           linear over a triangle is worked out at its first pixel: many triangles have none.
 // Cost: the points, plus about two nanoseconds per covered pixel.
 // Does badly: no smoothing of edges (the contours, not the pixels, are drawn); light on triangles
 // that are large and seen steeply bends a little.
@@ -47,6 +48,7 @@ struct Target {
   std::int16_t solid;
   std::uint8_t part;
   std::vector<float>* others;  ///< light of other lamps, or nothing to be told of it
+  bool onlyDepth = false;      ///< neither part nor light
 };
 
 Plane planeThrough(const Pixel& a, const Pixel& b, const Pixel& c, double va, double vb, double vc,
@@ -76,18 +78,47 @@ void narrow(Span& span, const Plane& edge, double y) {
     span.last = span.first - 1;
 }
 
-void fillPixel(const Target& target, int x, int row, const Plane& inverse, const Plane& light,
-               const Plane& others) {
-  const double y = row + 0.5, inverseDepth = inverse.at(x + 0.5, y);
-  const std::size_t i =
-      static_cast<std::size_t>(row) * target.view.width + static_cast<std::size_t>(x);
-  if (!(inverseDepth * target.picture.depth[i] > 1)) return;  // farther than what is there
-  target.picture.depth[i] = static_cast<float>(1 / inverseDepth);
-  target.picture.solid[i] = target.solid;
-  target.picture.part[i] = target.part;
-  target.picture.light[i] = std::clamp(static_cast<float>(light.at(x + 0.5, y)), 0.f, 1.f);
-  if (target.others) (*target.others)[i] = std::max(0.f, static_cast<float>(others.at(x + 0.5, y)));
-}
+/// Fills pixels of one triangle.
+class Filling {
+ public:
+  Filling(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c, double area)
+      : target_(target), a_(a), b_(b), c_(c), area_(area) {}
+
+  void at(int x, int row) {
+    if (!depthKnown_) {
+      inverse_ = plane(a_.invDepth, b_.invDepth, c_.invDepth);
+      depthKnown_ = true;
+    }
+    const double px = x + 0.5, py = row + 0.5, inverseDepth = inverse_.at(px, py);
+    const std::size_t i =
+        static_cast<std::size_t>(row) * target_.view.width + static_cast<std::size_t>(x);
+    if (!(inverseDepth * target_.picture.depth[i] > 1)) return;  // farther than what is there
+    target_.picture.depth[i] = static_cast<float>(1 / inverseDepth);
+    target_.picture.solid[i] = target_.solid;
+    if (target_.onlyDepth) return;
+    if (!lightKnown_) findLight();
+    target_.picture.part[i] = target_.part;
+    target_.picture.light[i] = std::clamp(static_cast<float>(light_.at(px, py)), 0.f, 1.f);
+    if (target_.others)
+      (*target_.others)[i] = std::max(0.f, static_cast<float>(others_.at(px, py)));
+  }
+
+ private:
+  Plane plane(double va, double vb, double vc) const {
+    return planeThrough(a_, b_, c_, va, vb, vc, 1 / area_);
+  }
+  void findLight() {
+    light_ = plane(a_.light, b_.light, c_.light);
+    if (target_.others) others_ = plane(a_.others, b_.others, c_.others);
+    lightKnown_ = true;
+  }
+
+  const Target& target_;
+  const Pixel &a_, &b_, &c_;
+  double area_;
+  bool depthKnown_ = false, lightKnown_ = false;
+  Plane inverse_, light_, others_;
+};
 
 Plane edgeBetween(const Pixel& from, const Pixel& to, double turn) {
   Plane e;
@@ -114,21 +145,24 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
   if (top > bottom || left > right) return;
   const Plane ab = edgeBetween(a, b, turn), bc = edgeBetween(b, c, turn),
               ca = edgeBetween(c, a, turn);
-  const Plane inverse = planeThrough(a, b, c, a.invDepth, b.invDepth, c.invDepth, 1 / area);
-  const Plane light = planeThrough(a, b, c, a.light, b.light, c.light, 1 / area);
-  const Plane others =
-      target.others ? planeThrough(a, b, c, a.others, b.others, c.others, 1 / area) : Plane{};
   // Most triangles of a body are a few pixels wide: testing each pixel beats finding the span.
   const bool narrowOne = right - left < kNarrowPx;
+  Filling filling(target, a, b, c, area);
   for (int row = top; row <= bottom; ++row) {
-    Span span{left, right};
-    if (!narrowOne)
-      for (const Plane* edge : {&ab, &bc, &ca}) narrow(span, *edge, row + 0.5);
-    for (int x = span.first; x <= span.last; ++x) {
-      const double px = x + 0.5, py = row + 0.5;
-      if (narrowOne && (ab.at(px, py) < 0 || bc.at(px, py) < 0 || ca.at(px, py) < 0)) continue;
-      fillPixel(target, x, row, inverse, light, others);
+    const double y = row + 0.5;
+    if (narrowOne) {
+      const double onAb = ab.base + y * ab.dy, onBc = bc.base + y * bc.dy,
+                   onCa = ca.base + y * ca.dy;
+      for (int x = left; x <= right; ++x) {
+        const double px = x + 0.5;
+        if (onAb + px * ab.dx < 0 || onBc + px * bc.dx < 0 || onCa + px * ca.dx < 0) continue;
+        filling.at(x, row);
+      }
+      continue;
     }
+    Span span{left, right};
+    for (const Plane* edge : {&ab, &bc, &ca}) narrow(span, *edge, y);
+    for (int x = span.first; x <= span.last; ++x) filling.at(x, row);
   }
 }
 
@@ -237,6 +271,25 @@ void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index
     corners[i] = {camera.cameraFromWorld(mesh.points[i]), light.key[i], light.others[i]};
   fillMesh(mesh, corners, faces, camera,
            {picture, view, static_cast<std::int16_t>(index), 0, &others});
+}
+
+Picture blankDepths(const Viewport& view) {
+  Picture picture;
+  picture.width = view.width;
+  picture.height = view.height;
+  const std::size_t n =
+      static_cast<std::size_t>(view.width) * static_cast<std::size_t>(view.height);
+  picture.solid.assign(n, -1);
+  picture.depth.assign(n, std::numeric_limits<float>::infinity());
+  return picture;
+}
+
+void rasteriseDepth(const Mesh& mesh, Faces faces, const Camera& camera, const Viewport& view,
+                    Picture& picture) {
+  std::vector<Corner> corners(mesh.points.size());
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    corners[i].at = camera.cameraFromWorld(mesh.points[i]);
+  fillMesh(mesh, corners, faces, camera, {picture, view, 0, 0, nullptr, true});
 }
 
 }  // namespace tw

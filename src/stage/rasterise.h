@@ -42,6 +42,11 @@ void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index
                const Camera& camera, const Viewport& view, Picture& picture,
                std::vector<float>& others);
 
+/// For shadows: an empty picture without parts and light, and filling it with solid 0 and depths.
+Picture blankDepths(const Viewport& view);
+void rasteriseDepth(const Mesh& mesh, Faces faces, const Camera& camera, const Viewport& view,
+                    Picture& picture);
+
 /// A lens cannot come closer than this; also keeps the division by depth tame.
 inline constexpr double kNearM = 0.05;
 

@@ -13,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 #include <tuple>
 
 #include "geometry/polygon.h"
@@ -77,6 +78,16 @@ void addPieces(const Sides& s, int x, int y, const std::array<bool, 4>& in,
   }
 }
 
+constexpr std::size_t kAtOnce = sizeof(std::uint64_t);
+
+/// No square between these eight pixels and the eight below them holds a piece of outline.
+bool allAlike(const std::uint8_t* upper, const std::uint8_t* lower) {
+  std::uint64_t a = 0, b = 0;
+  std::memcpy(&a, upper, kAtOnce);
+  std::memcpy(&b, lower, kAtOnce);
+  return a == b && (a == 0 || a == 0x0101010101010101u);
+}
+
 std::vector<Link> piecesOf(const Padded& f) {
   const Sides sides{f.width()};
   std::vector<Link> links;
@@ -86,6 +97,10 @@ std::vector<Link> piecesOf(const Padded& f) {
     f.signs(y + 1, lower);
     for (int x = 0; x + 1 < f.width(); ++x) {
       const auto i = static_cast<std::size_t>(x);
+      if (i + kAtOnce <= upper.size() && allAlike(&upper[i], &lower[i])) {
+        x += static_cast<int>(kAtOnce) - 2;
+        continue;
+      }
       const int sum = upper[i] + upper[i + 1] + lower[i] + lower[i + 1];
       if (sum == 0 || sum == 4) continue;
       addPieces(sides, x, y, {upper[i] != 0, upper[i + 1] != 0, lower[i + 1] != 0, lower[i] != 0},
@@ -147,10 +162,24 @@ Polygon softened(Polygon ring, int rounds) {
 /// Mean along a row.
 void meanAcross(const float* in, float* out, int count, int radius) {
   const auto at = [&](int i) { return in[std::clamp(i, 0, count - 1)]; };
+  const float scale = 1.f / static_cast<float>(2 * radius + 1);
+  if (radius == 1) {
+    for (int i = 1; i + 1 < count; ++i) out[i] = (in[i - 1] + in[i] + in[i + 1]) * scale;
+    for (const int i : {0, count - 1}) out[i] = (at(i - 1) + at(i) + at(i + 1)) * scale;
+    return;
+  }
   float sum = 0;
   for (int i = -radius; i <= radius; ++i) sum += at(i);
-  const float scale = 1.f / static_cast<float>(2 * radius + 1);
-  for (int i = 0; i < count; ++i) {
+  int i = 0;
+  for (; i < std::min(radius, count); ++i) {
+    out[i] = sum * scale;
+    sum += at(i + radius + 1) - at(i - radius);
+  }
+  for (; i + radius + 1 < count; ++i) {
+    out[i] = sum * scale;
+    sum += in[i + radius + 1] - in[i - radius];
+  }
+  for (; i < count; ++i) {
     out[i] = sum * scale;
     sum += at(i + radius + 1) - at(i - radius);
   }
@@ -163,8 +192,10 @@ void meanDown(const Field& in, Field& out, int radius) {
     return &in.value[in.index(0, std::clamp(y, 0, in.window.height - 1))];
   };
   std::vector<float> sum(w, 0.f);
-  for (int y = -radius; y <= radius; ++y)
-    for (std::size_t x = 0; x < w; ++x) sum[x] += row(y)[x];
+  for (int y = -radius; y <= radius; ++y) {
+    const float* from = row(y);
+    for (std::size_t x = 0; x < w; ++x) sum[x] += from[x];
+  }
   const float scale = 1.f / static_cast<float>(2 * radius + 1);
   for (int y = 0; y < in.window.height; ++y) {
     float* to = &out.value[out.index(0, y)];

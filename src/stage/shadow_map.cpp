@@ -101,11 +101,11 @@ ShadowMap::ShadowMap(const std::vector<Solid>& solids, const Vec3& towardLamp, i
   const Vec3 middle = (all.low + all.high) / 2;
   lamp_.emplace(k, r, Vec3(-middle + Vec3(0, 0, kLampM)));
   const Viewport view{{0, 0}, static_cast<double>(width), width, width};
-  seen_ = blankPicture(view);
+  seen_ = blankDepths(view);
   for (const Solid& solid : solids) {
     if (solid.isSet) continue;
     const Faces faces = solid.figure >= 0 ? Faces::FromEye : Faces::All;
-    rasterise(solid.mesh, solid.mesh.normals, faces, 0, *lamp_, view, towardLamp, seen_);
+    rasteriseDepth(solid.mesh, faces, *lamp_, view, seen_);
   }
 }
 
@@ -152,13 +152,16 @@ void ShadowMap::darken(const std::vector<Solid>& solids, const Camera& camera,
 Field groundShadow(const std::vector<Solid>& solids, const Camera& camera, const Vec3& towardLamp,
                    const Picture& picture) {
   const Viewport view = halfOf(camera, picture);
-  Picture flat = blankPicture(view);
+  Picture flat = blankDepths(view);
   if (camera.eye().y() > 0 && towardLamp.y() >= kLowestLamp)
     for (const Solid& solid : solids) {
       if (solid.isSet || lowestOf(solid.mesh) >= kHighestCastM) continue;
-      Mesh pressed = solid.mesh;
-      for (Vec3& p : pressed.points) p = onGround(p, towardLamp);
-      rasterise(pressed, pressed.normals, Faces::All, 0, camera, view, towardLamp, flat);
+      Mesh pressed;
+      pressed.triangles = solid.mesh.triangles;
+      pressed.part = solid.mesh.part;
+      pressed.points.reserve(solid.mesh.points.size());
+      for (const Vec3& p : solid.mesh.points) pressed.points.push_back(onGround(p, towardLamp));
+      rasteriseDepth(pressed, Faces::All, camera, view, flat);
     }
   return seenOnGround(flat, solids, picture);
 }
@@ -166,7 +169,7 @@ Field groundShadow(const std::vector<Solid>& solids, const Camera& camera, const
 Field contactShadow(const std::vector<Solid>& solids, const Camera& camera,
                     const Picture& picture) {
   const Viewport view = halfOf(camera, picture);
-  Picture flat = blankPicture(view);
+  Picture flat = blankDepths(view);
   if (camera.eye().y() > 0)
     for (const Solid& solid : solids) {
       if (solid.isSet || lowestOf(solid.mesh) >= kContactM) continue;
@@ -181,7 +184,7 @@ Field contactShadow(const std::vector<Solid>& solids, const Camera& camera,
         low.triangles.push_back(t);
         low.part.push_back(0);
       }
-      rasterise(low, solid.mesh.normals, Faces::All, 0, camera, view, Vec3::UnitY(), flat);
+      rasteriseDepth(low, Faces::All, camera, view, flat);
     }
   return seenOnGround(flat, solids, picture);
 }

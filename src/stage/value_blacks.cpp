@@ -38,11 +38,13 @@ constexpr auto kBlack = static_cast<std::uint8_t>(ValueStep::Black);
 template <class Visit>
 void eachNeighbours(const Cells& cells, const Visit& visit) {
   const auto w = static_cast<std::size_t>(cells.width);
-  for (std::size_t i = 0; i < cells.count(); ++i) {
-    if (!cells.isInside(i)) continue;
-    if (i % w != 0 && cells.isInside(i - 1)) visit(i, i - 1);
-    if (i >= w && cells.isInside(i - w)) visit(i, i - w);
-  }
+  std::size_t i = 0;
+  for (int y = 0; y < cells.height; ++y)
+    for (std::size_t x = 0; x < w; ++x, ++i) {
+      if (!cells.isInside(i)) continue;
+      if (x > 0 && cells.isInside(i - 1)) visit(i, i - 1);
+      if (y > 0 && cells.isInside(i - w)) visit(i, i - w);
+    }
 }
 
 bool isFigure(const Cells& cells, const std::vector<Solid>& solids, std::size_t i) {
@@ -71,14 +73,18 @@ std::optional<BlackOf> blackAt(const Cells& cells, const LitScene& scene, std::s
 
 std::vector<Candidate> candidates(const Cells& cells, const LitScene& scene, double least) {
   std::map<std::pair<BlackOf, int>, Candidate> found;
+  Candidate* last = nullptr;
   for (std::size_t i = 0; i < cells.count(); ++i) {
     if (!cells.isInside(i)) continue;
     const auto what = blackAt(cells, scene, i);
     if (!what) continue;
     const int solid = std::max<int>(cells.who[i], -1);
-    Candidate& c = found[{*what, solid}];
-    c.black = {*what, solid, 0, 0};
-    c.cells.push_back(static_cast<std::uint32_t>(i));
+    // Neighbours are mostly of one candidate.
+    if (last == nullptr || last->black.what != *what || last->black.solid != solid) {
+      last = &found[{*what, solid}];
+      last->black = {*what, solid, 0, 0};
+    }
+    last->cells.push_back(static_cast<std::uint32_t>(i));
   }
   std::vector<Candidate> out;
   for (auto& [key, c] : found)

@@ -77,6 +77,14 @@ bool nearFrame(const PanelView& view, Point px) {
 /// Deepest thing within a pixel of the place, m; infinity where some of it is empty.
 float deepestAround(const PanelView& view, Point px) {
   float deepest = 0;
+  const int x = static_cast<int>(std::floor(px.x)), y = static_cast<int>(std::floor(px.y));
+  if (x > 0 && y > 0 && x + 1 < view.picture.width && y + 1 < view.picture.height) {
+    const auto w = static_cast<std::size_t>(view.picture.width);
+    const float* row =
+        &view.picture.depth[static_cast<std::size_t>(y - 1) * w + static_cast<std::size_t>(x - 1)];
+    for (int i = 0; i < 3; ++i, row += w) deepest = std::max({deepest, row[0], row[1], row[2]});
+    return deepest;
+  }
   for (int dy = -1; dy <= 1; ++dy)
     for (int dx = -1; dx <= 1; ++dx)
       deepest = std::max(deepest, view.picture.depth[view.pixelAt({px.x + dx, px.y + dy})]);
