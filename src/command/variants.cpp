@@ -172,7 +172,8 @@ OrderedJson figuresJson(const PoseVariant& v) {
                   {"arms_inside", share(f.armsInside)},
                   {"hands_seen", share(f.handsSeen)},
                   {"face_seen", share(f.faceSeen)},
-                  {"in_frame", share(f.inFrame)}};
+                  {"in_frame", share(f.inFrame)},
+                  {"limbs_inside", share(f.limbsInside)}};
   if (f.balance.judged) out["balance_m"] = rounded(f.balance.marginM, 4);
   out["balance"] = f.balance.label;
   out["limits"] = f.limits;
@@ -207,6 +208,8 @@ std::vector<std::string> factsOf(const PoseVariant& v, const PoseVariant& presen
   if (f.inFrame < 0.995)
     out.back() += fmt::format(", {:.0f} % in the frame{}", 100 * f.inFrame,
                               changed(f.inFrame, p.inFrame, 100));
+  if (f.limbsInside > 0.02)
+    out.push_back(fmt::format("{:.0f} % of the limbs inside something", 100 * f.limbsInside));
   return out;
 }
 

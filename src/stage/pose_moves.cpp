@@ -65,6 +65,12 @@ class Moves {
     };
     if (from.leftBusy && !isTarget(MovedPart::LeftHand)) wish.pins.push_back(Joint::LeftWrist);
     if (from.rightBusy && !isTarget(MovedPart::RightHand)) wish.pins.push_back(Joint::RightWrist);
+    for (const auto& [ankle, foot] : {std::pair{Joint::LeftAnkle, MovedPart::LeftFoot},
+                                      std::pair{Joint::RightAnkle, MovedPart::RightFoot}}) {
+      if (!from.touches(ankle)) continue;
+      if (isTarget(foot)) return std::nullopt;
+      wish.pins.push_back(ankle);
+    }
     const ReachedPose r = reachPose(*from.body, from.pose, from.set, wish, limits_);
     for (const Reached& part : r.reached)
       if (part.shortM > kShortM) return std::nullopt;
@@ -216,11 +222,13 @@ class Moves {
     for (const double deg : {35.0, -35.0})
       add(deg > 0 ? "turned 35° to its left" : "turned 35° to its right", MoveKind::Turn,
           [deg](const Stance& from) -> Made {
+            if (!from.touching.empty()) return std::nullopt;
             Stance out = from;
             out.set.headingDeg = std::remainder(out.set.headingDeg + deg, 360.0);
             return out;
           });
     add("flipped", MoveKind::Turn, [this](const Stance& from) -> Made {
+      if (!from.touching.empty()) return std::nullopt;
       Stance out = from;
       out.set.poseMirrored = !from.set.poseMirrored;
       out.set.headingDeg = std::remainder(2 * sideDeg_ - from.set.headingDeg, 360.0);

@@ -1,8 +1,10 @@
 // What an artist tries first when a pose does not read: one arm up, a wider stance, a twist, a
 // turn. Each move is one such change in plain words, made by inverse kinematics or by a joint's
-// turn; hands that hold something and feet that stand stay where they are.
+// turn; hands that hold something or touch what stays (a thing pushed, a wall, somebody else), and
+// feet that stand, stay where they are.
 #pragma once
 
+#include <algorithm>
 #include <functional>
 #include <optional>
 #include <string>
@@ -19,6 +21,11 @@ struct Stance {
   SetFigure set;                             ///< its turnsDeg is empty
   bool leftBusy = false, rightBusy = false;  ///< the figure's own hands that hold something
   bool moving = false;                       ///< both feet need not stand
+  /// Wrists and ankles on something that does not go along: they stay. Their hands are busy too.
+  std::vector<Joint> touching;
+  bool touches(Joint joint) const {
+    return std::find(touching.begin(), touching.end(), joint) != touching.end();
+  }
   Skeleton skeleton() const { return posed(*body, pose, set); }
 };
 

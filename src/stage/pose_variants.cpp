@@ -2,13 +2,14 @@
 //
 // 1. Every move of pose_moves.h is made from the present pose by itself.
 // 2. The best of each kind are made on top of each other, two at a time, kinds mixed.
-// 3. Each outcome is staged (what hands hold goes along), rendered small and measured.
+// 3. Each outcome is staged (what hands hold goes along), rendered small and measured. Hands and
+//    feet that touch what stays are pinned; limbs that pass through it cost, and grossly forbid.
 // 4. Kept are the best readable that are unlike the present one and each other: one after another,
 //    the next is the one with the largest readability plus what it adds in difference (maximal
 //    marginal relevance, Carbonell & Goldstein 1998, from memory).
 //
 // Cost: some 90 outcomes of about 6 ms. Does badly: it knows nothing of what the scene means; a
-// turned figure may look away from its partner, and limbs may pass through other figures.
+// turned figure may look away from its partner.
 #include "stage/pose_variants.h"
 
 #include <algorithm>
@@ -18,6 +19,7 @@
 
 #include "stage/held_props.h"
 #include "stage/pose_moves.h"
+#include "stage/touch.h"
 
 namespace tw {
 namespace {
@@ -27,6 +29,8 @@ constexpr std::size_t kBestPerKind = 2, kMostPairs = 48;
 constexpr double kLeastUnlike = 0.02;  // of the stature, mean over the joints
 constexpr double kUnlikeWeight = 2.4, kFullyUnlike = 0.09;
 constexpr double kRepeated = 0.12;  // what showing a move once more costs
+// Of limbs inside another body or thing, beyond what the present pose has: a whole forearm is 0.11.
+constexpr double kThroughCosts = 1.5, kMostThrough = 0.07;
 constexpr double kDeg = 57.295779513;
 
 constexpr std::array<Joint, 11> kTelling{
@@ -78,6 +82,10 @@ class Search {
     const BusyHands busy = busyHands(beat_, scene, index_);
     s.leftBusy = busy.left;
     s.rightBusy = busy.right;
+    s.touching =
+        touchingLimbs(beat_, scene, index_, stager_.solidsOf(panel_.staging, beat_, kDetail));
+    s.leftBusy |= s.touches(Joint::LeftWrist);
+    s.rightBusy |= s.touches(Joint::RightWrist);
     out.variant.name = "as it is";
     out.variant.staging = panel_.staging;
     measure(out);
@@ -103,13 +111,20 @@ class Search {
       v.figures.balance.label = "leans against what it hauls: not judged";
     }
     v.figures.limits = atLimit(o.stance.pose, stager_.limits());
-    v.readability = readability(v.figures);
+    v.figures.limbsInside = limbsInside(beat_, scene, index_, solids);
+    v.readability = readability(v.figures) - kThroughCosts * throughBeyondPresent(o);
     const double unit = camera_.intrinsics()(0, 0) * actor.body->stature /
                         std::max(0.3, camera_.depth(actor.skeleton[Joint::Chest]));
     for (const Joint joint : kTelling) {
       const Point p = camera_.projectAlways(actor.skeleton[joint]);
       o.joints.push_back({p.x / unit, p.y / unit});
     }
+  }
+
+  /// The present pose may hold somebody close; what goes deeper than that is a fault.
+  double throughBeyondPresent(const Outcome& o) const {
+    if (o.kinds.empty()) return 0;
+    return std::max(0.0, o.variant.figures.limbsInside - present_.variant.figures.limbsInside);
   }
 
   /// Puts the stance into the panel's staging; held props follow their hands.
@@ -144,6 +159,7 @@ class Search {
     stage(o);
     measure(o);
     if (unlike(o, present_) < kLeastUnlike / 2) return;
+    if (throughBeyondPresent(o) > kMostThrough) return;
     outcomes_.push_back(std::move(o));
   }
 
