@@ -57,8 +57,10 @@ struct Prop {
   std::string shape = "box";             ///< box, cylinder, ellipsoid, cone
   std::array<double, 3> sizeM{1, 1, 1};  ///< width, height, depth
   std::string heldBy;                    ///< character id or empty
-  std::string hand;   ///< the holder's own "left", "right" or "both"; empty: as the pose has it
-  std::string model;  ///< name of a file in art/models, without ".obj"; empty: by id or name
+  std::string hand;    ///< the holder's own "left", "right" or "both"; empty: as the pose has it
+  std::string model;   ///< name of a file in art/models, without ".obj"; empty: by id or name
+  std::string up;      ///< the model's upward axis, "y" (also when empty) or "z"
+  double heightM = 0;  ///< as the artist declares it, to which the model is scaled; 0: as it is
   /// Fixed in the space: metres from the figures' middle, x toward the side that is read last, y
   /// up, z away from the camera. Absent: where staging puts it.
   std::optional<std::array<double, 3>> placeM;
@@ -91,7 +93,7 @@ struct Beat {
 
 /// The artist's corrections of one thing; absent fields keep the guess.
 struct PropOverride {
-  std::optional<std::string> hand, shape, model;
+  std::optional<std::string> hand, shape, model, up;
   std::optional<std::array<double, 3>> sizeM, placeM;
   std::optional<double> turnDeg;
   bool operator==(const PropOverride&) const = default;

@@ -102,6 +102,9 @@ struct FieldsOf<Prop> {
     f("held_by", &T::heldBy, word(), "Id of the character who holds it.");
     f("hand", &T::hand, word(), "The holder's own left, right or both; empty: as the pose has it.");
     f("model", &T::model, word(), "Name of a file in art/models; empty: by id or name.");
+    f("up", &T::up, word(), "The model's upward axis, y or z; empty: y.");
+    f("height_m", &T::heightM, metres(0, 10000),
+      "Declared height to which the model is scaled; 0: as the file has it, in metres.");
     f("place_m", &T::placeM, metres(-10000, 10000),
       "Metres from the figures' middle: toward the side read last, up, away from the camera.");
     f("turn_deg", &T::turnDeg, degrees(), "Its front turned from the camera.");
@@ -119,6 +122,7 @@ struct FieldsOf<PropOverride> {
     f("hand", &T::hand, word(), "left, right, both or any: the hand that holds it.");
     f("shape", &T::shape, word(), "A plain body or piece of a set, such as box or stairs.");
     f("model", &T::model, word(), "Name of a file in art/models.");
+    f("up", &T::up, word(), "The model's upward axis, y or z.");
     f("size_m", &T::sizeM, metres(0, 10000), "Width, height and depth in metres.");
     f("place_m", &T::placeM, metres(-10000, 10000),
       "Metres from the figures' middle: toward the side read last, up, away from the camera.");

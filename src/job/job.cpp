@@ -35,7 +35,11 @@ void apply(const PropOverride& change, Prop& prop) {
   if (change.hand) prop.hand = *change.hand == "any" ? "" : *change.hand;
   if (change.shape) prop.shape = *change.shape;
   if (change.model) prop.model = *change.model;
-  if (change.sizeM) prop.sizeM = *change.sizeM;
+  if (change.up) prop.up = *change.up;
+  if (change.sizeM) {
+    prop.sizeM = *change.sizeM;
+    prop.heightM = prop.sizeM[1];
+  }
   if (change.placeM) prop.placeM = change.placeM;
   if (change.turnDeg) prop.turnDeg = change.turnDeg;
 }

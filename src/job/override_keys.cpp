@@ -6,6 +6,7 @@
 
 #include "job/assignment.h"
 #include "job/field.h"
+#include "job/prop_keys.h"
 #include "job/read_json.h"
 
 namespace tw {
@@ -14,9 +15,9 @@ namespace {
 
 constexpr std::string_view kGuess = "guess";
 constexpr double kLargestWeight = 1000;
-const std::vector<std::string_view> kKeys = {"shot",    "eye",   "dominant", "weight",
-                                             "setting", "scene", "pose.WHO", "does.WHO",
-                                             "add",     "drop",  "prop.add", "prop.drop"};
+const std::vector<std::string_view> kKeys = {
+    "shot",     "eye", "dominant", "weight",   "setting",   "scene",         "pose.WHO",
+    "does.WHO", "add", "drop",     "prop.add", "prop.drop", "prop.THING.KEY"};
 
 struct Target {
   std::string beat;
@@ -62,17 +63,6 @@ Result<void> mustBeInCast(const Job& job, std::string_view who) {
                   fmt::format("The cast is: {}.", fmt::join(ids, ", ")));
 }
 
-/// Bad input unless `word` is listed or the list is empty.
-Result<void> mustBeKnown(std::string_view word, const std::vector<std::string>& known,
-                         std::string_view kind) {
-  if (known.empty() || std::ranges::find(known, word) != known.end()) return {};
-  const std::vector<std::string_view> names(known.begin(), known.end());
-  const std::string_view near = nearest(word, names);
-  return badInput(fmt::format("There is no {} \"{}\".", kind, word), {},
-                  near.empty() ? fmt::format("Known are: {}.", fmt::join(known, ", "))
-                               : fmt::format("Is \"{}\" meant?", near));
-}
-
 /// Puts the value under `who`, or takes it away on "guess".
 void setOrGuess(std::map<std::string, std::string>& map, std::string_view who,
                 const Assignment& a) {
@@ -104,6 +94,7 @@ class Correction {
     if (key == "drop") return moveFigure(change_.dropFigures, change_.addFigures, a);
     if (key == "prop.add") return addProp(a);
     if (key == "prop.drop") return dropProp(a);
+    if (key.starts_with("prop.")) return setPropKey(change_, beat_, key.substr(5), a, known_);
     return unknownKey(key);
   }
 
@@ -223,6 +214,8 @@ std::vector<std::string> describeOverride(const std::string& beat, const BeatOve
   for (const auto& [who, pose] : change.poses) add("pose." + who, pose);
   for (const Prop& prop : change.addProps) add("prop.add", prop.id);
   for (const std::string& prop : change.dropProps) add("prop.drop", prop);
+  for (const auto& [prop, own] : change.props)
+    for (const auto& [key, value] : describeProp(own)) add("prop." + prop + "." + key, value);
   for (const std::string& who : change.addFigures) add("add", who);
   for (const std::string& who : change.dropFigures) add("drop", who);
   for (const auto& [who, does] : change.does) add("does." + who, does);

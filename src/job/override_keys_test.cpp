@@ -105,6 +105,44 @@ TEST_CASE("a pose or relation or thing that nobody knows is refused by name") {
   CHECK(refused("p3-1.does.mara=points at odo") == "accepted");
 }
 
+TEST_CASE("which hand holds a thing and where it stands can be corrected") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.prop.add=lantern", "p3-1.prop.lantern.hand=left",
+                "p3-1.prop.lantern.place=1.5, 0, -2", "p3-1.prop.lantern.turn=30",
+                "p3-1.prop.lantern.size=0.2,0.4,0.2"});
+  const Prop lantern = page.correctedBeats()[0].props.at(0);
+  CHECK(lantern.hand == "left");
+  CHECK(lantern.placeM == std::array<double, 3>{1.5, 0, -2});
+  CHECK(lantern.turnDeg == 30.0);
+  CHECK(lantern.sizeM == std::array<double, 3>{0.2, 0.4, 0.2});
+  CHECK(lantern.heightM == 0.4);
+  setAll(page, {"p3-1.prop.lantern.hand=any"});
+  CHECK(page.correctedBeats()[0].props[0].hand.empty());
+}
+
+TEST_CASE("wrong corrections of things say what was expected") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.prop.add=lantern"});
+  KnownWords known;
+  known.shapes = {"box", "stairs"};
+  known.models = std::vector<std::string>{};
+  const auto refused = [&](const char* assignment) {
+    const auto done = setOverrideKey(page, castOfTwo(), assignment, known);
+    return done ? std::string("accepted") : describe(done.error());
+  };
+  CHECK(refused("p3-1.prop.lantern.hand=third").find("left, right, both") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.place=1,2").find("three numbers") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.place=1,2,nan").find("three numbers") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.size=1,0,1").find("width, height") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.turn=1000").find("degrees") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.shape=stair").find("\"stairs\" meant") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.model=tram").find("no models") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.up=x").find("y, z") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern.hnad=left").find("Is \"hand\" meant?") != std::string::npos);
+  CHECK(refused("p3-1.prop.tram.turn=3").find("p3-1.prop.add=tram") != std::string::npos);
+  CHECK(refused("p3-1.prop.lantern=left").find("prop.THING.KEY") != std::string::npos);
+}
+
 TEST_CASE("a beat named dominant takes that from the one that was guessed") {
   Page page = pageOfTwo();
   setAll(page, {"p3-10.dominant=yes"});
@@ -130,7 +168,11 @@ TEST_CASE("what is shown of a correction can be typed back") {
   Page page = pageOfTwo();
   setAll(page, {"p3-1.shot=very long", "p3-1.eye=worm", "p3-1.dominant=no", "p3-1.weight=0.5",
                 "p3-1.setting=underwater", "p3-1.pose.mara=swim", "p3-1.add=odo", "p3-1.drop=mara",
-                "p3-1.prop.add=lantern", "p3-1.does.odo=looks at lantern"});
+                "p3-1.prop.add=lantern", "p3-1.prop.lantern.hand=both",
+                "p3-1.prop.lantern.place=0.25,1,3", "p3-1.prop.lantern.turn=-12.5",
+                "p3-1.prop.lantern.size=1,2,3", "p3-1.prop.lantern.shape=cone",
+                "p3-1.prop.lantern.model=lamp", "p3-1.prop.lantern.up=z",
+                "p3-1.does.odo=looks at lantern"});
   Page again = pageOfTwo();
   for (const std::string& text : describeOverride("p3-1", page.overrides["p3-1"]))
     REQUIRE(setOverrideKey(again, castOfTwo(), text));

@@ -65,6 +65,7 @@ class Blocking {
 
   Scene run(bool leftward) {
     placeActors();
+    takeInAskedHand(leftward);
     placeProps();
     turnActors();
     gather();
@@ -104,6 +105,24 @@ class Blocking {
     }
   }
 
+  /// Whose raised hand is not the one that a thing is to be in does the pose the other way round.
+  void takeInAskedHand(bool leftward) {
+    for (std::size_t i = 0; i < scene_.actors.size(); ++i) {
+      Actor actor = scene_.actors[i];
+      const auto isOwn = [&](const Prop& p) {
+        return p.heldBy == actor.set.who && !p.hand.empty();
+      };
+      if (std::ranges::none_of(beat_.props, isOwn)) continue;
+      actor.set.poseMirrored = leftward;
+      strike(actor);
+      if (!wantsOtherHand(beat_, actor)) continue;
+      const Pose* other = poses_.find(actor.pose->name + std::string(kMirroredSuffix));
+      if (other == nullptr) continue;
+      scene_.actors[i].pose = other;
+      scene_.actors[i].set.pose = other->name;
+    }
+  }
+
   double floorFor(const BeatFigure& f, const Pose& pose, std::size_t rank) const {
     const int prop = propIndexOf(beat_, f.target);
     const bool raised = has(f.relation, "lies on") || has(f.relation, "stands on");
@@ -126,11 +145,19 @@ class Blocking {
       set.prop = beat_.props[i].id;
       const int user = userOf(i);
       if (user >= 0) scene_.propMatters[i] = true;
-      const Vec3 at = user >= 0 ? besideUser(i, user) : dressingPlace(i, dressing++);
+      const Vec3 at = placeOf(i, user, dressing);
       set.at = {at.x(), at.y(), at.z()};
-      if (showsThingClose(beat_)) layClose(i, set);
+      if (showsThingClose(beat_) && !beat_.props[i].placeM) layClose(i, set);
+      if (beat_.props[i].turnDeg) set.headingDeg = *beat_.props[i].turnDeg;
       scene_.propBoxes[i] = boxAround(beat_.props[i], set, false);
     }
+  }
+
+  /// Where the artist says, else beside who uses it, else where it dresses the floor.
+  Vec3 placeOf(std::size_t prop, int user, double& dressing) const {
+    const auto& said = beat_.props[prop].placeM;
+    if (said) return {(*said)[0], (*said)[1], (*said)[2]};
+    return user >= 0 ? besideUser(prop, user) : dressingPlace(prop, dressing++);
   }
 
   /// Things of one close-up are together; a small one is raised to the long one it is with, a

@@ -172,9 +172,13 @@ std::map<std::string, std::array<double, 3>> turnsThatDiffer(const Pose& from, c
 /// The same pose with left and right exchanged (as SetFigure::poseMirrored does).
 Pose mirrored(const Pose& pose);
 
+/// After a pose's name: the same with left and right exchanged, whichever way the picture runs.
+inline constexpr std::string_view kMirroredSuffix = ":mirrored";
+
 class PoseLibrary {
  public:
-  /// presets/poses and presets/pairs; every problem of every file at once
+  /// presets/poses and presets/pairs; every problem of every file at once. Each pose for one is
+  /// there a second time, mirrored.
   static Result<PoseLibrary> load();
   const Pose* find(const std::string& name) const;
   const Pose& orStand(const std::string& name) const;  ///< falls back to "stand"

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kDeg = std::numbers::pi / 180;
 constexpr double kLongestHauledM = 3.2;
+constexpr std::string_view kLeftHand = "left", kRightHand = "right", kBothHands = "both";
 
 bool names(const std::string& text, std::initializer_list<std::string_view> words) {
   return std::any_of(words.begin(), words.end(),
@@ -38,8 +39,8 @@ Vec3 forearm(const Skeleton& s, bool left) {
       .normalized();
 }
 
-/// The hand that holds: the one the pose points with, else the one that is raised more.
-bool holdsLeft(const Actor& actor) {
+/// The hand that the pose offers: the one it points with, else the one that is raised more.
+bool offersLeft(const Actor& actor) {
   const Pose& pose = *actor.pose;
   if (!pose.pointer.empty()) {
     const bool left = lower(pose.pointer).find("left") != std::string::npos;
@@ -54,14 +55,15 @@ struct Grip {
   bool both = false;
 };
 
-Grip gripOf(const Actor& actor) {
+Grip gripOf(const Actor& actor, std::string_view hand = {}) {
   const Skeleton& s = actor.skeleton;
   const Vec3 l = palm(s, true), r = palm(s, false);
   const Vec3 front = bodyFront(s);
   const bool bothForward =
       (l - s[Joint::Chest]).dot(front) > 0.12 && (r - s[Joint::Chest]).dot(front) > 0.12;
-  if ((l - r).norm() < 0.55 && bothForward) return {(l + r) / 2, (r - l).normalized(), true};
-  const bool left = holdsLeft(actor);
+  const bool both = hand.empty() ? (l - r).norm() < 0.55 && bothForward : hand == kBothHands;
+  if (both) return {(l + r) / 2, (r - l).normalized(), true};
+  const bool left = hand.empty() ? offersLeft(actor) : hand == kLeftHand;
   return {left ? l : r, forearm(s, left), false};
 }
 
@@ -82,8 +84,8 @@ void haul(const Actor& actor, const Prop& prop, SetProp& set) {
   aim(set, top, hands + top * (length / 2 - 0.12));
 }
 
-void hold(const Actor& actor, const Prop& prop, SetProp& set) {
-  const Grip grip = gripOf(actor);
+void hold(const Actor& actor, const Prop& prop, std::string_view hand, SetProp& set) {
+  const Grip grip = gripOf(actor, hand);
   const std::array<double, 3> size = handledSize(prop);
   const Vec3 up(0, 1, 0);
   if (hangs(prop)) {
@@ -110,6 +112,7 @@ void moveBehindHand(const Actor& actor, SetProp& set) {
 }
 
 int holderOf(const Beat& beat, std::size_t prop) {
+  if (beat.props[prop].placeM) return -1;
   for (std::size_t i = 0; i < beat.figures.size(); ++i) {
     const BeatFigure& f = beat.figures[i];
     if (beat.props[prop].heldBy == f.who && !f.who.empty()) return static_cast<int>(i);
@@ -117,6 +120,23 @@ int holderOf(const Beat& beat, std::size_t prop) {
   }
   // "Her glove on the chain": the thing that is named with the hand is in it.
   return showsHandOnThing(beat) && prop == 0 ? 0 : -1;
+}
+
+/// The hand for a thing: the one it says; else the one the pose offers to the first thing and the
+/// other one to the next. Empty: as the pose has it.
+std::string_view handFor(const Beat& beat, std::size_t prop, const Actor& actor) {
+  const std::string& asked = beat.props[prop].hand;
+  if (asked == kLeftHand || asked == kRightHand || asked == kBothHands) return asked;
+  const int holder = holderOf(beat, prop);
+  for (std::size_t i = 0; i < beat.props.size(); ++i) {
+    const std::string& taken = beat.props[i].hand;
+    if (i == prop || holderOf(beat, i) != holder) continue;
+    if (taken == kLeftHand) return kRightHand;
+    if (taken == kRightHand) return kLeftHand;
+    if (taken.empty() && i < prop) return offersLeft(actor) ? kRightHand : kLeftHand;
+    if (taken.empty() && i > prop) return offersLeft(actor) ? kLeftHand : kRightHand;
+  }
+  return {};
 }
 
 }  // namespace
@@ -141,12 +161,14 @@ bool hauls(const Beat& beat, const BeatFigure& f) {
 
 BusyHands busyHands(const Beat& beat, const Scene& scene, std::size_t figure) {
   BusyHands busy;
+  const Actor& actor = scene.actors[figure];
   for (std::size_t i = 0; i < beat.props.size(); ++i) {
     if (holderOf(beat, i) != static_cast<int>(figure)) continue;
-    const Actor& actor = scene.actors[figure];
-    const bool both = hauls(beat, beat.figures[figure]) || gripOf(actor).both;
-    busy.left |= both || holdsLeft(actor);
-    busy.right |= both || !holdsLeft(actor);
+    const std::string_view hand = handFor(beat, i, actor);
+    const bool both = hauls(beat, beat.figures[figure]) || gripOf(actor, hand).both;
+    const bool left = hand.empty() ? offersLeft(actor) : hand == kLeftHand;
+    busy.left |= both || left;
+    busy.right |= both || !left;
   }
   return busy;
 }
@@ -202,6 +224,15 @@ bool showsThingClose(const Beat& beat) {
                      [](const Prop& prop) { return handledSize(prop)[1] < 0.4; });
 }
 
+bool wantsOtherHand(const Beat& beat, const Actor& actor) {
+  for (const Prop& prop : beat.props) {
+    const bool one = prop.hand == kLeftHand || prop.hand == kRightHand;
+    if (one && prop.heldBy == actor.set.who && !prop.placeM)
+      return (prop.hand == kLeftHand) != offersLeft(actor);
+  }
+  return false;
+}
+
 bool isInHand(const Beat& beat, std::size_t prop) {
   return holderOf(beat, prop) >= 0;
 }
@@ -237,7 +268,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     if (hauled) {
       haul(actor, beat.props[i], scene.props[i]);
     } else {
-      hold(actor, beat.props[i], scene.props[i]);
+      hold(actor, beat.props[i], handFor(beat, i, actor), scene.props[i]);
       if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);
     }
     scene.propBoxes[i] = boxAround(beat.props[i], scene.props[i], true);

@@ -21,6 +21,9 @@ bool showsThingClose(const Beat& beat);
 /// Held or hauled by a figure of the beat.
 bool isInHand(const Beat& beat, std::size_t prop);
 
+/// The first thing that names the hand of this figure names the one its pose does not offer.
+bool wantsOtherHand(const Beat& beat, const Actor& actor);
+
 /// Long axis first: {length, breadth, depth} as the prop is drawn when it is in a hand.
 std::array<double, 3> handledSize(const Prop& prop);
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);

@@ -45,7 +45,11 @@ Result<PoseLibrary> PoseLibrary::load() {
   PoseLibrary library;
   Problems problems;
   readFolder("poses", problems, [&](const Json& json, const auto& name, const auto& file) {
-    library.poses_[name] = readPose(json, name, file, problems);
+    const Pose pose = readPose(json, name, file, problems);
+    Pose other = mirrored(pose);
+    other.name = name + std::string(kMirroredSuffix);
+    library.poses_[other.name] = std::move(other);
+    library.poses_[name] = pose;
   });
   readFolder("pairs", problems, [&](const Json& json, const auto& name, const auto& file) {
     library.pairs_.push_back(readPair(json, name, file, problems));
