@@ -24,8 +24,11 @@
 #include <numbers>
 
 #include "stage/held_props.h"
+#include "stage/outdoor_set.h"
 #include "stage/pair_pose.h"
+#include "stage/prop_mesh.h"
 #include "stage/set_pieces.h"
+#include "stage/set_words.h"
 #include "stage/shot_size.h"
 #include "stage/slots.h"
 
@@ -72,6 +75,7 @@ class Blocking {
     cheat();
     turnActors();
     bindPairs();
+    turnBuilt();
     if (leftward) mirror();
     for (Actor& actor : scene_.actors) strike(actor);
     putHeldProps(beat_, scene_);
@@ -131,8 +135,14 @@ class Blocking {
       if (p.sizeM[1] < 1.5 && !isVessel(p)) return p.sizeM[1];
     }
     const bool swims = pose.support == "none" && isUnderwater(beat_);
-    if (swims) return 1.3 + 0.35 * static_cast<double>(rank % 2);
+    if (swims) return swimHeight() + 0.35 * static_cast<double>(rank % 2);
     return aboard_ ? (has(pose.name, "sit") && pose.seat <= 0 ? 0.22 : 0.1) : 0.0;
+  }
+
+  /// Over the seabed; along a tower's wall high enough that the drop is felt.
+  double swimHeight() const {
+    const auto tower = towerIn(beat_);
+    return tower && tower->near ? kTowerSwimM : 1.3;
   }
 
   void placeProps() {
@@ -144,7 +154,7 @@ class Blocking {
       SetProp& set = scene_.props[i];
       set.prop = beat_.props[i].id;
       const int user = userOf(i);
-      if (user >= 0) scene_.propMatters[i] = true;
+      scene_.propMatters[i] = user >= 0 && !isBuilt(beat_.props[i]);
       const Vec3 at = placeOf(i, user, dressing);
       set.at = {at.x(), at.y(), at.z()};
       if (showsThingClose(beat_) && !beat_.props[i].placeM) layClose(i, set);
@@ -157,6 +167,7 @@ class Blocking {
   Vec3 placeOf(std::size_t prop, int user, double& dressing) const {
     const auto& said = beat_.props[prop].placeM;
     if (said) return {(*said)[0], (*said)[1], (*said)[2]};
+    if (const auto passer = passerOf(beat_, prop)) return spot(static_cast<int>(*passer));
     return user >= 0 ? besideUser(prop, user) : dressingPlace(prop, dressing++);
   }
 
@@ -188,7 +199,7 @@ class Blocking {
     if (isVessel(p)) return vesselPlace(p);
     const Vec3 floor(from.x(), heightOver(p), from.z());
     if (restsOn(f)) return floor;
-    const double half = std::min(p.sizeM[0], p.sizeM[2]) / 2;
+    const double half = isBuilt(p) ? p.sizeM[2] / 2 : std::min(p.sizeM[0], p.sizeM[2]) / 2;
     const double away = half + (touches(f) ? 0.48 : 0.85);
     return floor + directionOf(propHeading(p, from)) * away;
   }
@@ -213,9 +224,53 @@ class Blocking {
     const Prop& p = beat_.props[prop];
     if (isVessel(p)) return vesselPlace(p);
     if (beat_.figures.empty()) return {rank * (0.4 + p.sizeM[0]), heightOver(p), 0.6 * rank};
+    if (isBuilt(p)) return backPlace(p, rank);
     const double side = std::fmod(rank, 2) < 1 ? 1 : -1;
     const double halfGroup = 0.6 * static_cast<double>(beat_.figures.size());
     return {side * (halfGroup + 0.3 + 0.5 * p.sizeM[0]), heightOver(p), 0.7 + 0.5 * p.sizeM[2]};
+  }
+
+  /// Indoors against the back wall, outdoors well behind; a window at the height of a sill.
+  Vec3 backPlace(const Prop& p, double rank) const {
+    const double side = std::fmod(rank, 2) < 1 ? 1 : -1;
+    const bool indoors = isIndoors(beat_);
+    const double halfGroup = 0.45 * static_cast<double>(beat_.figures.size());
+    const double sill = p.shape == "window" ? 0.95 : 0;
+    const double away = indoors ? roomDepth(beat_) - p.sizeM[2] / 2 - 0.05 : 2.4 + p.sizeM[2] / 2;
+    return {side * (halfGroup + 0.35 + 0.5 * p.sizeM[0]), sill, away};
+  }
+
+  /// What somebody passes through stands across their way; what a figure touches turns its front
+  /// to them.
+  void turnBuilt() {
+    for (std::size_t i = 0; i < beat_.props.size(); ++i) {
+      if (!isBuilt(beat_.props[i]) || beat_.props[i].turnDeg || beat_.props[i].placeM) continue;
+      SetProp& set = scene_.props[i];
+      if (const auto passer = passerOf(beat_, i)) {
+        putAround(scene_.actors[*passer], i);
+        continue;
+      }
+      if (const int user = userOf(i); user >= 0) {
+        const Vec3 to = spot(user) - Vec3(set.at.x, set.at.y, set.at.z);
+        if (std::hypot(to.x(), to.z()) > 0.2) set.headingDeg = headingOf(to);
+      }
+      scene_.propBoxes[i] = boxAround(beat_.props[i], set, false);
+    }
+  }
+
+  /// Across the way of who passes, but turned so far to the camera that the opening is seen.
+  void putAround(const Actor& actor, std::size_t prop) {
+    constexpr double kMostTurnDeg = 36;
+    SetProp& set = scene_.props[prop];
+    set.at = {actor.set.at.x, 0, actor.set.at.z};
+    set.headingDeg =
+        wrapped(choice_.sideDeg + std::clamp(wrapped(actor.set.headingDeg - choice_.sideDeg),
+                                             -kMostTurnDeg, kMostTurnDeg));
+    const Opening o = passageOpening(beat_, beat_.props[prop], actor.floor);
+    const Vec3 at(set.at.x, 0, set.at.z), half(o.width / 2, 0, o.width / 2);
+    scene_.propBoxes[prop] = {at - half + Vec3(0, o.sill, 0),
+                              at + half + Vec3(0, o.sill + o.height, 0)};
+    scene_.propMatters[prop] = true;
   }
 
   Vec3 vesselPlace(const Prop& p) const {

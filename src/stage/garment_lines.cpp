@@ -20,6 +20,7 @@ namespace {
 
 constexpr double kDeg = std::numbers::pi / 180;
 constexpr double kDepthSlackM = 0.035;
+constexpr double kDepthSlackShare = 0.004;  // of the distance: far pixels span more of a wall
 
 // From which height of the head on the page a kind of line is drawn, mm.
 constexpr double kAlways = 2.4, kLarge = 4.5, kClose = 7.0;
@@ -340,8 +341,10 @@ bool isSeen(const GarmentLine& line, std::size_t i, int index, const PanelView& 
   if (px.y > view.picture.height) return false;
   page = view.pageFromPx(px);
   const std::size_t pixel = view.pixelAt(px);
+  const double depth = view.camera.depth(at);
   return view.picture.solid[pixel] == index && (line.parts >> view.picture.part[pixel] & 1u) &&
-         std::abs(view.picture.depth[pixel] - view.camera.depth(at)) < kDepthSlackM;
+         std::abs(view.picture.depth[pixel] - depth) <
+             std::max(kDepthSlackM, kDepthSlackShare * depth);
 }
 
 /// Ink that shows on the garment: on black cloth seams are left lighter.

@@ -24,7 +24,8 @@ struct HeadMarks {
 };
 HeadMarks headMarks(const Body& body, const Skeleton& skeleton);
 
-/// A line of the costume: places on the surface of a figure with the directions they look to.
+/// A line of the costume, or joints of a wall: places on the surface with the directions they look
+/// to.
 struct GarmentLine {
   std::vector<Vec3> at, out;
   std::uint32_t parts = 0;  ///< bit per BodyPart on which it may be seen
@@ -45,7 +46,7 @@ struct Solid {
   bool isFocus = false;
   std::optional<HeadMarks> head;  ///< figures: the face is drawn when it is large enough
   Look look;                      ///< figures: values of hair and costume
-  std::vector<GarmentLine> garmentLines;
+  std::vector<GarmentLine> garmentLines;  ///< of stone walls too
 };
 
 /// Gives a figure's solid its head marks, the values of its look and, when it will be drawn, the

@@ -14,7 +14,7 @@ std::vector<Solid> setSolids(const Beat& beat, const CameraPlace& camera, bool l
 bool isAboard(const Beat& beat);
 /// The piece the setting is named for, where it stands when the panel has no figures.
 Box3 mainSetBox(const Beat& beat);
-/// The prop as it stands or is held.
-Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail);
+/// How far behind the figures' middle the back wall of a room stands.
+double roomDepth(const Beat& beat);
 
 }  // namespace tw

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "stage/mesh_parts.h"
 #include "stage/solid_shapes.h"
 #include "stage/thing_shapes.h"
 
@@ -12,15 +13,6 @@ namespace tw {
 namespace {
 
 constexpr double kTurn = 2 * std::numbers::pi;
-
-void append(Mesh& to, const Mesh& from, const Vec3& by = Vec3::Zero()) {
-  const auto base = static_cast<std::uint32_t>(to.points.size());
-  for (const Vec3& p : from.points) to.points.push_back(p + by);
-  to.normals.insert(to.normals.end(), from.normals.begin(), from.normals.end());
-  for (const auto& t : from.triangles)
-    to.triangles.push_back({t[0] + base, t[1] + base, t[2] + base});
-  to.part.insert(to.part.end(), from.part.begin(), from.part.end());
-}
 
 /// A round bar along a line of points, without ends: rope strands and rings are closed by others.
 void addBar(Mesh& mesh, const std::vector<Vec3>& line, double radius, int around) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "stage/held_props.h"
-#include "stage/set_pieces.h"
+#include "stage/prop_mesh.h"
 #include "stage/thing_shapes.h"
 
 namespace tw {

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "stage/building_shapes.h"
+
 namespace tw {
 
 namespace {
@@ -72,6 +74,7 @@ Mesh boxMesh(const std::array<double, 3>& size) {
       addTriangle(mesh, corner[0], corner[1], corner[2]);
       addTriangle(mesh, corner[0], corner[2], corner[3]);
     }
+  windOutward(mesh);
   return mesh;
 }
 
@@ -80,6 +83,7 @@ Mesh cylinderMesh(const std::array<double, 3>& size, int around) {
   addSide(mesh, size, 1, around);
   addDisc(mesh, size[0] / 2, size[2] / 2, 0, -1, around);
   addDisc(mesh, size[0] / 2, size[2] / 2, size[1], 1, around);
+  windOutward(mesh);
   return mesh;
 }
 
@@ -89,6 +93,8 @@ Mesh coneMesh(const std::array<double, 3>& size, int around) {
   Mesh mesh;
   addSide(mesh, size, kTip, around);
   addDisc(mesh, size[0] / 2, size[2] / 2, 0, -1, around);
+  addDisc(mesh, kTip * size[0] / 2, kTip * size[2] / 2, size[1], 1, around);
+  windOutward(mesh);
   return mesh;
 }
 
@@ -121,13 +127,52 @@ Mesh ellipsoidMesh(const std::array<double, 3>& size, int around) {
       addTriangle(mesh, a, b, a + n);
       addTriangle(mesh, b, b + n, a + n);
     }
+  windOutward(mesh);
   return mesh;
 }
 
+namespace {
+
+using Size = std::array<double, 3>;
+
+struct NamedShape {
+  std::string_view name;
+  Mesh (*build)(const Size&);
+};
+
+const std::array<NamedShape, 16> kShapes{
+    {{"box", boxMesh},
+     {"cylinder", [](const Size& s) { return cylinderMesh(s); }},
+     {"cone", [](const Size& s) { return coneMesh(s); }},
+     {"ellipsoid", [](const Size& s) { return ellipsoidMesh(s); }},
+     {"pyramid", pyramidMesh},
+     {"ground", groundMesh},
+     {"wall",
+      [](const Size& s) {
+        return slabMesh(Outline{{-s[0] / 2, 0}, {s[0] / 2, 0}, {s[0] / 2, s[1]}, {-s[0] / 2, s[1]}},
+                        s[2]);
+      }},
+     {"arch", archMesh},
+     {"doorway", doorwayMesh},
+     {"door", doorMesh},
+     {"window", windowMesh},
+     {"stairs", [](const Size& s) { return stairsMesh(s); }},
+     {"ladder", ladderMesh},
+     {"house", houseMesh},
+     {"tower", [](const Size& s) { return towerMesh(s, false); }},
+     {"broken-tower", [](const Size& s) { return towerMesh(s, true); }}}};
+
+}  // namespace
+
+std::vector<std::string> shapeNames() {
+  std::vector<std::string> names;
+  for (const NamedShape& shape : kShapes) names.emplace_back(shape.name);
+  return names;
+}
+
 Mesh shapeMesh(const std::string& shape, const std::array<double, 3>& size) {
-  if (shape == "cylinder") return cylinderMesh(size);
-  if (shape == "cone") return coneMesh(size);
-  if (shape == "ellipsoid") return ellipsoidMesh(size);
+  for (const NamedShape& known : kShapes)
+    if (known.name == shape) return known.build(size);
   return boxMesh(size);
 }
 

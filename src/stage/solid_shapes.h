@@ -1,10 +1,12 @@
 // Meshes of simple props: box, cylinder, cone, ellipsoid. Each stands on y = 0 with the middle of
 // its base at the origin, sizes in metres as width (x), height (y), depth (z). Round sides share
-// smooth normals; flat faces keep their own, so that edges are found as creases.
+// smooth normals; flat faces keep their own, so that edges are found as creases. All are closed and
+// wound outward.
 #pragma once
 
 #include <array>
 #include <string>
+#include <vector>
 
 #include "stage/figure.h"
 
@@ -15,8 +17,9 @@ Mesh cylinderMesh(const std::array<double, 3>& sizeM, int around = 40);
 Mesh coneMesh(const std::array<double, 3>& sizeM, int around = 40);
 Mesh ellipsoidMesh(const std::array<double, 3>& sizeM, int around = 40);
 
-/// By the names of Prop::shape; an unknown name gives a box.
+/// By the names of Prop::shape, those of building_shapes.h among them; an unknown name gives a box.
 Mesh shapeMesh(const std::string& shape, const std::array<double, 3>& sizeM);
+std::vector<std::string> shapeNames();
 
 /// The mesh tipped by `pitchDeg` (> 0: the top toward the default camera), turned by `headingDeg`
 /// (as figures are: > 0 turns the front from −z toward +x) and set down at `at`.

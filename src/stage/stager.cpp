@@ -7,8 +7,10 @@
 #include "stage/held_props.h"
 #include "stage/panel_light.h"
 #include "stage/perspective_grid.h"
+#include "stage/prop_mesh.h"
 #include "stage/quick_measures.h"
 #include "stage/set_pieces.h"
+#include "stage/set_words.h"
 #include "stage/solid_shapes.h"
 #include "stage/staging.h"
 #include "stage/variants.h"
@@ -179,7 +181,11 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
     for (std::size_t k = 0; k < beat.props.size(); ++k) {
       if (beat.props[k].id != staging.props[i].prop) continue;
       Solid solid;
-      solid.mesh = propMesh(beat.props[k], staging.props[i], isInHand(beat, k), detail);
+      const auto passer = passerOf(beat, k);
+      const bool known = passer && *passer < staging.figures.size();
+      const double floor = known ? staging.figures[*passer].at.y : 0;
+      solid.mesh = propMesh(beat, k, staging.props[i], floor, detail);
+      solid.isSet = isBuilt(beat.props[k]);
       solid.prop = static_cast<int>(i);
       solid.isFocus = staging.figures.empty() && k == 0;
       solids.push_back(std::move(solid));

@@ -5,20 +5,12 @@
 #include <cmath>
 #include <numbers>
 
+#include "stage/mesh_parts.h"
+
 namespace tw {
 namespace {
 
 using Row = std::vector<Vec3>;
-
-void append(Mesh& to, const Mesh& from, const Vec3& by) {
-  const auto base = static_cast<std::uint32_t>(to.points.size());
-  for (const Vec3& p : from.points) to.points.push_back(p + by);
-  to.normals.insert(to.normals.end(), from.normals.begin(), from.normals.end());
-  for (const auto& t : from.triangles) {
-    to.triangles.push_back({t[0] + base, t[1] + base, t[2] + base});
-  }
-  to.part.insert(to.part.end(), from.part.begin(), from.part.end());
-}
 
 /// A surface through rows of equally many points; normals are the mean of the faces around,
 /// turned to the side that `outward` says.
@@ -51,21 +43,6 @@ void appendSurface(Mesh& mesh, const std::vector<Row>& rows, bool closed, Outwar
   mesh.part.resize(mesh.triangles.size(), 0);
 }
 
-/// Turns every triangle so that its winding agrees with its normals as solid_shapes.h has it.
-void agreeWinding(Mesh& mesh) {
-  const Mesh like = boxMesh({1, 1, 1});
-  const auto& l = like.triangles[0];
-  const Vec3 n =
-      (like.points[l[1]] - like.points[l[0]]).cross(like.points[l[2]] - like.points[l[0]]);
-  const double sign = n.dot(like.normals[l[0]]) < 0 ? -1 : 1;
-  for (auto& t : mesh.triangles) {
-    const Vec3 face =
-        (mesh.points[t[1]] - mesh.points[t[0]]).cross(mesh.points[t[2]] - mesh.points[t[0]]);
-    const Vec3 mean = mesh.normals[t[0]] + mesh.normals[t[1]] + mesh.normals[t[2]];
-    if (sign * face.dot(mean) < 0) std::swap(t[1], t[2]);
-  }
-}
-
 }  // namespace
 
 Mesh bellMesh(const std::array<double, 3>& size) {
@@ -95,7 +72,7 @@ Mesh bellMesh(const std::array<double, 3>& size) {
   }
   Mesh mesh;
   appendSurface(mesh, rows, true, [&](const Vec3& p) { return Vec3(p.x(), 0.3 * p.y(), p.z()); });
-  agreeWinding(mesh);
+  windOutward(mesh);
   append(mesh, boxMesh({0.16 * size[0], 0.1 * size[1], 0.1 * size[2]}), {0, body, 0});
   append(mesh, ellipsoidMesh({0.16 * size[0], 0.14 * size[1], 0.16 * size[2]}, 16),
          {0, -0.06 * size[1], 0});
@@ -130,7 +107,7 @@ Mesh boatMesh(const std::array<double, 3>& size) {
     appendSurface(mesh, inside[side], false, [&](const Vec3&) { return Vec3(0, 0.4, -s); });
   }
   appendSurface(mesh, deck, false, [](const Vec3&) { return Vec3(0, 1, 0); });
-  agreeWinding(mesh);
+  windOutward(mesh);
   return mesh;
 }
 
@@ -163,7 +140,7 @@ Mesh linkMesh(double length, double wide, double bar, bool turned) {
     const double dy = p.y() - length / 2 - y / r * (length / 2 - bar);
     return spot(du, dy, off);
   });
-  agreeWinding(mesh);
+  windOutward(mesh);
   return mesh;
 }
 
