@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "command/fit_room.h"
+#include "command/job_models.h"
 #include "command/job_pages.h"
 #include "geometry/polygon.h"
 #include "review/page_case.h"
@@ -107,7 +108,7 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   if (!staged) return tl::unexpected(staged.error());
   const auto index = findFigure(*staged, request.who);
   if (!index) return tl::unexpected(index.error());
-  const auto stager = Stager::make(open->job);
+  const auto stager = stagerFor(*open);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());

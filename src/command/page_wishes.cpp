@@ -2,11 +2,13 @@
 
 #include <algorithm>
 
+#include "command/job_models.h"
 #include "command/job_pages.h"
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
 #include "script/breakdown.h"
 #include "stage/figure.h"
+#include "stage/solid_shapes.h"
 
 namespace tw {
 
@@ -23,8 +25,17 @@ Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
                   "`tierwright beats JOB` lists the panels.");
 }
 
+/// A thing that no word describes but a model does: as large as the model is.
+std::optional<Prop> modelledThing(const std::filesystem::path& job, const std::string& name) {
+  const auto model = readModel(job, name);
+  if (!model) return std::nullopt;
+  Beat beat;
+  beat.props = {{name, name}};
+  return sizedByModels(beat, {{modelNameOf(name), *model}}).props[0];
+}
+
 /// Poses, relations and things that a correction may name.
-Result<KnownWords> knownWords() {
+Result<KnownWords> knownWords(const std::filesystem::path& job) {
   const auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
   auto lexicon = loadLexicon();
@@ -32,8 +43,11 @@ Result<KnownWords> knownWords() {
   KnownWords known;
   known.poses = poses->names();
   known.relations = relationsOf(*lexicon);
-  known.thing = [words = std::move(*lexicon)](std::string_view name) {
-    return thingNamed(name, words);
+  known.shapes = shapeNames();
+  known.models = modelNames(job);
+  known.thing = [words = std::move(*lexicon), job](std::string_view name) {
+    const std::optional<Prop> thing = thingNamed(name, words);
+    return thing ? thing : modelledThing(job, std::string(name));
   };
   return known;
 }
@@ -66,7 +80,7 @@ Result<void> changeBeats(const std::filesystem::path& folder,
   auto open = openJob(folder);
   if (!open) return tl::unexpected(open.error());
   if (auto writable = mustBeWritable(*open); !writable) return writable;
-  const auto known = knownWords();
+  const auto known = knownWords(open->folder.path());
   if (!known) return tl::unexpected(known.error());
   Problems problems;
   for (const std::string& setting : settings) {
@@ -76,6 +90,8 @@ Result<void> changeBeats(const std::filesystem::path& folder,
     if (!set) problems.insert(problems.end(), set.error().begin(), set.error().end());
   }
   if (!problems.empty()) return tl::unexpected(problems);
+  if (auto models = modelsOf(open->folder.path(), open->job); !models)
+    return tl::unexpected(models.error());
   return open->folder.save(open->job);
 }
 

@@ -9,6 +9,7 @@
 #include "base/parallel.h"
 #include "command/continuity.h"
 #include "command/dominant_sheets.h"
+#include "command/job_models.h"
 #include "command/job_pages.h"
 #include "command/pictures.h"
 
@@ -69,7 +70,7 @@ Result<ReadyToDraw> readyToDraw(const fs::path& folder, std::optional<int> page)
   if (!open) return tl::unexpected(open.error());
   auto pages = pagesAsked(open->job, page);
   if (!pages) return tl::unexpected(pages.error());
-  auto stager = Stager::make(open->job);
+  auto stager = stagerFor(*open);
   if (!stager) return tl::unexpected(stager.error());
   return ReadyToDraw{std::move(*open), std::move(*pages), std::move(*stager)};
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/parallel.h"
+#include "command/job_models.h"
 #include "command/job_pages.h"
 #include "press/proof.h"
 #include "review/page_case.h"
@@ -151,7 +152,7 @@ Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request) {
   const auto named = roughNamed(page, request.rough);
   if (!named) return tl::unexpected(named.error());
   const Rough* const rough = &page.roughs[*named];
-  const auto stager = Stager::make(open->job);
+  const auto stager = stagerFor(*open);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "command/job_models.h"
 #include "command/job_pages.h"
 #include "compose/compose.h"
 #include "compose/finish.h"
@@ -82,7 +83,7 @@ Result<Asked> found(const VariantsRequest& r) {
   if (!open) return tl::unexpected(open.error());
   const auto numbers = pagesAsked(open->job, r.page);
   if (!numbers) return tl::unexpected(numbers.error());
-  auto workshop = Workshop::make(open->job);
+  auto workshop = workshopFor(*open);
   if (!workshop) return tl::unexpected(workshop.error());
   Asked asked{std::move(*open), std::move(*workshop), numbers->front(), 0, 0, 0, {}};
   if (auto done = findPanel(r, asked); !done) return tl::unexpected(done.error());

@@ -208,8 +208,8 @@ void nameRoughs(std::vector<Rough>& roughs) {
 
 }  // namespace
 
-Result<Workshop> Workshop::make(const Job& job, const std::string& rulesFile) {
-  auto stager = Stager::make(job);
+Result<Workshop> Workshop::make(const Job& job, const std::string& rulesFile, Models models) {
+  auto stager = Stager::make(job, std::move(models));
   if (!stager) return tl::unexpected(stager.error());
   auto letterer = Letterer::make();
   if (!letterer) return tl::unexpected(letterer.error());

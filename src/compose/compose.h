@@ -27,7 +27,8 @@ struct Workshop {
   Letterer letterer;
   RuleBook rules;
 
-  static Result<Workshop> make(const Job& job, const std::string& rulesFile = {});
+  static Result<Workshop> make(const Job& job, const std::string& rulesFile = {},
+                               Models models = {});
 };
 
 struct Composed {

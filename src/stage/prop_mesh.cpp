@@ -5,6 +5,7 @@
 
 #include "stage/building_shapes.h"
 #include "stage/held_props.h"
+#include "stage/models.h"
 #include "stage/set_words.h"
 #include "stage/thing_shapes.h"
 
@@ -14,8 +15,12 @@ namespace {
 
 constexpr double kShapedDetail = 0.5;  // coarser pictures serve measures: plain bodies do
 
-/// Nothing of a thing shows below the floor.
-void standOnFloor(Mesh& mesh) {
+/// What is tipped over rests on the floor; nothing else of a thing shows below it.
+void rest(Mesh& mesh, const SetProp& set) {
+  double low = 0;
+  for (const Vec3& p : mesh.points) low = std::min(low, p.y());
+  if (set.pitchDeg != 0)
+    for (Vec3& p : mesh.points) p.y() -= low;
   for (Vec3& p : mesh.points) p.y() = std::max(p.y(), 0.0);
 }
 
@@ -50,9 +55,16 @@ Opening passageOpening(const Beat& beat, const Prop& prop, double bodyFloor) {
 }
 
 Mesh propMesh(const Beat& beat, std::size_t index, const SetProp& set, double bodyFloor,
-              double detail) {
+              const Mesh* model, double detail) {
   const Prop& prop = beat.props[index];
-  if (!passerOf(beat, index)) return propMesh(prop, set, isInHand(beat, index), detail);
+  const bool inHand = isInHand(beat, index);
+  if (model != nullptr) {
+    Mesh mesh = placed(modelMesh(*model, prop, isVessel(prop)), set.at, set.headingDeg,
+                       set.pitchDeg, inHand);
+    if (!inHand) rest(mesh, set);
+    return mesh;
+  }
+  if (!passerOf(beat, index)) return propMesh(prop, set, inHand, detail);
   const Opening o = passageOpening(beat, prop, bodyFloor);
   const double thick = o.arched ? 0.5 : 0.25;
   return placed(wallMesh({o.width + 4.2, o.sill + o.height + 1.8, thick}, o),
@@ -64,17 +76,19 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) 
   if (!inHand && (bell || (isVessel(prop) && !says(prop.name, {"raft", "barge"})))) {
     const auto& size = prop.sizeM;
     constexpr double kAfloat = 0.62;  // the rest of the hull is under water
-    return placed(bell ? bellMesh(size) : boatMesh({size[0], kAfloat * size[1], size[2]}), set.at,
-                  set.headingDeg);
+    Mesh mesh = bell ? bellMesh(size) : boatMesh({size[0], kAfloat * size[1], size[2]});
+    mesh = placed(std::move(mesh), set.at, set.headingDeg, bell ? set.pitchDeg : 0);
+    if (bell && set.pitchDeg != 0) rest(mesh, set);
+    return mesh;
   }
   if (std::optional<Mesh> known = knownThing(prop, inHand); known && detail >= kShapedDetail) {
     Mesh mesh = placed(std::move(*known), set.at, set.headingDeg, set.pitchDeg, inHand);
-    if (!inHand) standOnFloor(mesh);
+    if (!inHand) rest(mesh, set);
     return mesh;
   }
   if (!inHand) {
     Mesh mesh = placed(shapeMesh(prop.shape, prop.sizeM), set.at, set.headingDeg, set.pitchDeg);
-    standOnFloor(mesh);
+    rest(mesh, set);
     return mesh;
   }
   const std::array<double, 3> s = handledSize(prop);

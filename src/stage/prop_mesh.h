@@ -12,8 +12,8 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail);
 /// The opening that somebody passes through, as large as a body needs, at the height it is at.
 Opening passageOpening(const Beat& beat, const Prop& prop, double bodyFloor);
 /// The beat's prop; what somebody passes through becomes a wall with an opening around them, who
-/// swims or stands at `bodyFloor`.
+/// swims or stands at `bodyFloor`. `model`, when there is one, is drawn in place of a plain body.
 Mesh propMesh(const Beat& beat, std::size_t index, const SetProp& set, double bodyFloor,
-              double detail);
+              const Mesh* model, double detail);
 
 }  // namespace tw

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 
 #include "geometry/polygon.h"
 #include "stage/blocking.h"
@@ -59,10 +60,23 @@ struct Stager::Impl {
   JointLimits limits;
   LightWords lights;
   std::map<std::string, Cast> dressed;  ///< by beat, where somebody looks otherwise than usual
+  Models models;
 
   const Cast& castFor(const std::string& beat) const {
     const auto found = dressed.find(beat);
     return found == dressed.end() ? cast : found->second;
+  }
+
+  /// The request or beat with sizes as models have them; `own` keeps what had to be changed.
+  const Beat& sized(const Beat& beat, std::optional<Beat>& own) const {
+    if (!hasModel(beat, models)) return beat;
+    own = sizedByModels(beat, models);
+    return *own;
+  }
+  StageRequest sized(StageRequest request, std::optional<Beat>& own) const {
+    ensure(request.beat != nullptr, "a stage request needs a beat");
+    request.beat = &sized(*request.beat, own);
+    return request;
   }
 
   Variant measured(const StageRequest& request, const StagingChoice& choice) const {
@@ -75,7 +89,7 @@ Stager::Stager(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
 Stager::Stager(Stager&&) noexcept = default;
 Stager::~Stager() = default;
 
-Result<Stager> Stager::make(const std::vector<Character>& cast) {
+Result<Stager> Stager::make(const std::vector<Character>& cast, Models models) {
   auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
   auto lights = LightWords::load();
@@ -91,11 +105,12 @@ Result<Stager> Stager::make(const std::vector<Character>& cast) {
   impl->cast.stranger = dressed(Character{}, {}, *wardrobe);
   for (const Character& character : cast)
     impl->cast.bodies[character.id] = dressed(character, {}, *wardrobe);
+  impl->models = std::move(models);
   return Stager(std::move(impl));
 }
 
-Result<Stager> Stager::make(const Job& job) {
-  auto stager = make(job.cast);
+Result<Stager> Stager::make(const Job& job, Models models) {
+  auto stager = make(job.cast, std::move(models));
   if (!stager) return stager;
   const auto words = LookWords::load();
   if (!words) return tl::unexpected(words.error());
@@ -122,8 +137,9 @@ Result<Stager> Stager::make(const Job& job) {
   return stager;
 }
 
-std::vector<Variant> Stager::variants(const StageRequest& request, std::size_t most) const {
-  ensure(request.beat != nullptr, "a stage request needs a beat");
+std::vector<Variant> Stager::variants(const StageRequest& asked, std::size_t most) const {
+  std::optional<Beat> own;
+  const StageRequest request = impl_->sized(asked, own);
   most = std::max<std::size_t>(most, 1);
   std::vector<Variant> kept, hopeless;
   for (const StagingChoice& choice : choicesFor(request, most + most / 2)) {
@@ -142,12 +158,13 @@ std::vector<Variant> Stager::variants(const StageRequest& request, std::size_t m
 }
 
 Variant Stager::measured(const StageRequest& request, const StagingChoice& choice) const {
-  ensure(request.beat != nullptr, "a stage request needs a beat");
-  return impl_->measured(request, choice);
+  std::optional<Beat> own;
+  return impl_->measured(impl_->sized(request, own), choice);
 }
 
-Staging Stager::solved(const StageRequest& request, const StagingChoice& choice) const {
-  ensure(request.beat != nullptr, "a stage request needs a beat");
+Staging Stager::solved(const StageRequest& asked, const StagingChoice& choice) const {
+  std::optional<Beat> own;
+  const StageRequest request = impl_->sized(asked, own);
   const Scene scene = blocked(request, choice, impl_->castFor(request.beat->id), impl_->poses);
   Staging staging;
   staging.choice = choice;
@@ -157,7 +174,10 @@ Staging Stager::solved(const StageRequest& request, const StagingChoice& choice)
   return staging;
 }
 
-std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, double detail) const {
+std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& scripted,
+                                    double detail) const {
+  std::optional<Beat> own;
+  const Beat& beat = impl_->sized(scripted, own);
   std::vector<Solid> solids, seats;
   for (std::size_t i = 0; i < staging.figures.size(); ++i) {
     const SetFigure& set = staging.figures[i];
@@ -184,8 +204,11 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
       const auto passer = passerOf(beat, k);
       const bool known = passer && *passer < staging.figures.size();
       const double floor = known ? staging.figures[*passer].at.y : 0;
-      solid.mesh = propMesh(beat, k, staging.props[i], floor, detail);
-      solid.isSet = isBuilt(beat.props[k]);
+      const auto model = impl_->models.find(modelNameFor(beat.props[k], impl_->models));
+      const bool modelled = model != impl_->models.end();
+      solid.mesh =
+          propMesh(beat, k, staging.props[i], floor, modelled ? &model->second : nullptr, detail);
+      solid.isSet = !modelled && isBuilt(beat.props[k]);
       solid.prop = static_cast<int>(i);
       solid.isFocus = staging.figures.empty() && k == 0;
       solids.push_back(std::move(solid));
@@ -198,8 +221,10 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& beat, do
 }
 
 void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width) const {
+  std::optional<Beat> own;
   const Scene scene = sceneOf(panel.staging, beat, focus);
-  lookExactly(panel, beat, scene, solidsOf(panel.staging, beat, kLookDetail), width);
+  lookExactly(panel, impl_->sized(beat, own), scene, solidsOf(panel.staging, beat, kLookDetail),
+              width);
 }
 
 Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
@@ -213,7 +238,9 @@ Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::strin
 }
 
 Scene Stager::sceneOf(const Staging& staging, const Beat& beat, const std::string& focus) const {
-  return tw::sceneOf(staging, beat, focus, impl_->castFor(beat.id), impl_->poses);
+  std::optional<Beat> own;
+  return tw::sceneOf(staging, impl_->sized(beat, own), focus, impl_->castFor(beat.id),
+                     impl_->poses);
 }
 
 const JointLimits& Stager::limits() const {

@@ -11,6 +11,7 @@
 #include "geometry/perspective.h"
 #include "job/job.h"
 #include "stage/joint_limits.h"
+#include "stage/models.h"
 #include "stage/picture.h"
 
 namespace tw {
@@ -58,9 +59,10 @@ struct Variant {
 
 class Stager {
  public:
-  static Result<Stager> make(const std::vector<Character>& cast);
+  /// Props that have a model among `models` are drawn with it and take its size.
+  static Result<Stager> make(const std::vector<Character>& cast, Models models = {});
   /// Dresses every figure with the look that holds at its beat in story time.
-  static Result<Stager> make(const Job& job);
+  static Result<Stager> make(const Job& job, Models models = {});
   Stager(Stager&&) noexcept;
   ~Stager();
 

@@ -71,6 +71,21 @@ expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
 expect 0 "The whole proof" proof "$job" --page 1 --out "$work/proof"
 
+# Things: hands, places, models, what is not drawn.
+expect 0 "prop.THING.hand" beats --help
+expect 0 "named but not drawn: rail (panel 4)" beats "$job" --page 1
+expect 0 "prop.lantern.hand=left" beats "$job" --page 1 --set p1-2.prop.lantern.hand=left
+expect 2 "left, right, both" beats "$job" --set p1-2.prop.lantern.hand=third
+expect 2 "three numbers" beats "$job" --set p1-2.prop.boat.place=5
+expect 2 "The job has no models" beats "$job" --set p1-2.prop.boat.model=tug
+mkdir -p "$job/art/models"
+cp "$source/demo/models/boat.obj" "$job/art/models/tug.obj"
+expect 0 "prop.boat.model=tug" beats "$job" --page 1 --set p1-2.prop.boat.model=tug
+expect 0 "layouts sized" roughs "$job" --page 1 --keep 1
+echo "v 1 2 three" >"$job/art/models/tug.obj"
+expect 2 'tug.obj:1: "three" is no number' roughs "$job" --page 1 --keep 1
+expect 0 "" beats "$job" --page 1 --set p1-2.prop.boat.model=guess
+
 # Scenes, looks, continuity, reference pictures.
 for command in scenes looks continuity reference; do
   expect 0 "xample" $command --help
