@@ -158,6 +158,10 @@ class Blocking {
       const Vec3 at = placeOf(i, user, dressing);
       set.at = {at.x(), at.y(), at.z()};
       if (showsThingClose(beat_) && !beat_.props[i].placeM) layClose(i, set);
+      if (isFallen(beat_, beat_.props[i])) {
+        set.pitchDeg = lyingPitch(beat_.props[i]);
+        set.headingDeg = 62;  // seen from the side, a little from its foot
+      }
       if (beat_.props[i].turnDeg) set.headingDeg = *beat_.props[i].turnDeg;
       scene_.propBoxes[i] = boxAround(beat_.props[i], set, false);
     }
@@ -215,8 +219,9 @@ class Blocking {
     return from.x() > 0 ? -turnInGroup : turnInGroup;
   }
 
-  /// Bells hang; everything else stands.
-  static double heightOver(const Prop& p) {
+  /// Bells hang unless they have fallen; everything else stands.
+  double heightOver(const Prop& p) const {
+    if (isFallen(beat_, p)) return 0;
     return has(p.name, "bell") && p.sizeM[1] > 0.6 ? 1.25 : 0;
   }
 

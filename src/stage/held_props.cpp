@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "stage/set_pieces.h"
+#include "stage/set_words.h"
 
 namespace tw {
 namespace {
@@ -73,15 +74,29 @@ void aim(SetProp& set, const Vec3& top, const Vec3& middle) {
   set.at = {middle.x(), middle.y(), middle.z()};
 }
 
-void haul(const Actor& actor, const Prop& prop, SetProp& set) {
+/// Where what is hauled at is made fast: the top of a fallen thing lies at about this height.
+constexpr double kFastM = 0.36;
+
+/// Lays the chain or rope from the hands forward to the floor, or to `fastM` above it; gives back
+/// its far end.
+Vec3 haul(const Actor& actor, const Prop& prop, double fastM, SetProp& set) {
   const Skeleton& s = actor.skeleton;
   const Vec3 hands = (palm(s, true) + palm(s, false)) / 2;
   const Vec3 front = directionOf(actor.set.headingDeg);
   const double length = std::min(handledSize(prop)[0], kLongestHauledM);
-  const double drop = std::min(hands.y() - actor.floor - 0.05, 0.9 * length);
+  const double drop = std::min(hands.y() - actor.floor - fastM, 0.9 * length);
   const double run = std::sqrt(std::max(length * length - drop * drop, 0.0));
   const Vec3 top = (front * run - Vec3(0, drop, 0)).normalized();
   aim(set, top, hands + top * (length / 2 - 0.12));
+  return hands + top * (length - 0.12);
+}
+
+/// The fallen thing lies at the end of what is hauled, its top toward the hauler.
+void layAt(const Prop& prop, const Vec3& end, double headingDeg, SetProp& set) {
+  set.pitchDeg = lyingPitch(prop);
+  set.headingDeg = headingDeg + 180;
+  const Vec3 base = end + directionOf(headingDeg) * (0.9 * prop.sizeM[1]);
+  set.at = {base.x(), 0, base.z()};
 }
 
 void hold(const Actor& actor, const Prop& prop, std::string_view hand, SetProp& set) {
@@ -137,6 +152,14 @@ std::string_view handFor(const Beat& beat, std::size_t prop, const Actor& actor)
     if (taken.empty() && i > prop) return offersLeft(actor) ? kLeftHand : kRightHand;
   }
   return {};
+}
+
+/// The fallen thing that somebody hauls at by a chain or rope, or −1.
+int loadOf(const Beat& beat) {
+  for (std::size_t i = 0; i < beat.props.size(); ++i)
+    if (!beat.props[i].placeM && holderOf(beat, i) < 0 && isFallen(beat, beat.props[i]))
+      return static_cast<int>(i);
+  return -1;
 }
 
 }  // namespace
@@ -237,6 +260,11 @@ bool isInHand(const Beat& beat, std::size_t prop) {
   return holderOf(beat, prop) >= 0;
 }
 
+double lyingPitch(const Prop& prop) {
+  constexpr double kBellDeg = 107;  // on its rim and its shoulder; from the bell's own outline
+  return names(lower(prop.name), {"bell"}) ? kBellDeg : 90;
+}
+
 std::array<double, 3> handledSize(const Prop& prop) {
   std::array<double, 3> s = prop.sizeM;
   std::sort(s.begin(), s.end(), std::greater<>());
@@ -246,7 +274,12 @@ std::array<double, 3> handledSize(const Prop& prop) {
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand) {
   const Vec3 at(set.at.x, set.at.y, set.at.z);
   if (!inHand) {
-    const double wide = std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
+    double wide = std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
+    if (set.pitchDeg > 60) {  // lies
+      const Vec3 middle = at + directionOf(set.headingDeg) * (prop.sizeM[1] / 2);
+      const double half = std::max(wide, prop.sizeM[1] / 2);
+      return {middle - Vec3(half, 0, half), middle + Vec3(half, 2 * wide, half)};
+    }
     return {at - Vec3(wide, 0, wide), at + Vec3(wide, prop.sizeM[1], wide)};
   }
   const Vec3 top = Vec3(0, std::cos(set.pitchDeg * kDeg), 0) +
@@ -266,7 +299,14 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     const Actor& actor = scene.actors[static_cast<std::size_t>(holder)];
     const bool hauled = hauls(beat, beat.figures[static_cast<std::size_t>(holder)]);
     if (hauled) {
-      haul(actor, beat.props[i], scene.props[i]);
+      const int load = loadOf(beat);
+      const Vec3 end = haul(actor, beat.props[i], load < 0 ? 0.05 : kFastM, scene.props[i]);
+      if (load >= 0) {
+        const auto k = static_cast<std::size_t>(load);
+        layAt(beat.props[k], end, actor.set.headingDeg, scene.props[k]);
+        scene.propBoxes[k] = boxAround(beat.props[k], scene.props[k], false);
+        scene.propMatters[k] = true;
+      }
     } else {
       hold(actor, beat.props[i], handFor(beat, i, actor), scene.props[i]);
       if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);

@@ -24,6 +24,9 @@ bool isInHand(const Beat& beat, std::size_t prop);
 /// The first thing that names the hand of this figure names the one its pose does not offer.
 bool wantsOtherHand(const Beat& beat, const Actor& actor);
 
+/// How far a thing is tipped that lies on its side, degrees.
+double lyingPitch(const Prop& prop);
+
 /// Long axis first: {length, breadth, depth} as the prop is drawn when it is in a hand.
 std::array<double, 3> handledSize(const Prop& prop);
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);

@@ -103,6 +103,16 @@ bool isArched(const Beat& beat, const Prop& prop) {
          says(lowered(beat.setting), {"church", "chapel", "tower", "belfry", "crypt"});
 }
 
+bool isFallen(const Beat& beat, const Prop& prop) {
+  if (isBuilt(prop)) return false;
+  const std::string name = lowered(prop.name), words = lowered(beat.description);
+  for (const char* before : {"fallen ", "toppled ", "overturned ", "upset "})
+    if (words.find(before + name) != std::string::npos) return true;
+  for (const char* behind : {" lies", " has fallen", " on its side", " lying"})
+    if (words.find(name + behind) != std::string::npos) return true;
+  return false;
+}
+
 bool isBuilt(const Prop& prop) {
   const std::string& s = prop.shape;
   return isPassage(prop) || s == "wall" || s == "stairs" || s == "ladder" || s == "house" ||

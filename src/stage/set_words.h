@@ -38,6 +38,9 @@ std::optional<std::size_t> passerOf(const Beat& beat, std::size_t prop);
 /// The passage has a round head.
 bool isArched(const Beat& beat, const Prop& prop);
 
+/// The words say that the thing has fallen over or lies on its side.
+bool isFallen(const Beat& beat, const Prop& prop);
+
 /// Part of the building rather than furniture: stands at the back, not beside the figures.
 bool isBuilt(const Prop& prop);
 
