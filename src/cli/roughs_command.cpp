@@ -43,6 +43,8 @@ void printPage(const PageRoughs& page) {
                     percent(rough.reading.handedOn), dearest(rough)});
   fmt::print("{}", table(rows));
   for (const std::string& demand : c.unmet) fmt::print("Not met, even by the best: {}\n", demand);
+  for (const auto& [beat, things] : page.notDrawn)
+    fmt::print("Named but not drawn: {} {}\n", beat, fmt::join(things, ", "));
   fmt::print("\n");
 }
 

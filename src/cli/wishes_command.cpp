@@ -8,6 +8,7 @@
 #include "command/job_pages.h"
 #include "command/page_wishes.h"
 #include "job/brief_keys.h"
+#include "job/missing_things.h"
 #include "job/output_json.h"
 #include "job/override_keys.h"
 #include "job/sheet_fields.h"
@@ -72,6 +73,8 @@ void printPage(const Page& page, const std::vector<StoryScene>& scenes) {
     if (std::ranges::find(shown, beat.scene) == shown.end()) shown.push_back(beat.scene);
   }
   fmt::print("{}", table(rows));
+  if (const std::string things = thingsNotDrawn(page.correctedBeats()); !things.empty())
+    fmt::print("named but not drawn: {}\n  {}\n", things, kDrawMissingThings);
   for (const std::string& id : shown)
     for (const StoryScene& scene : scenes)
       if (scene.id == id) fmt::print("{}: {}{}\n", id, titleOf(scene), strandInWords(scene));

@@ -6,6 +6,7 @@
 
 #include "base/parallel.h"
 #include "command/job_pages.h"
+#include "job/missing_things.h"
 #include "review/page_case.h"
 
 namespace tw {
@@ -33,6 +34,7 @@ Result<RoughPicture> emptyPicture(const Job& job, const Page& page, const Rough&
   out.direction = page.brief.direction;
   out.rough = rough;
   out.keepClear = page.brief.keepClear;
+  out.notDrawn = thingsNotDrawn(beats);
   out.panels.resize(rough.panels.size());
   out.grids.resize(rough.panels.size());
   return out;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 
+#include "command/job_models.h"
 #include "command/job_pages.h"
 
 namespace tw {
@@ -38,7 +39,7 @@ Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progres
   if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
   const auto numbers = pagesAsked(open->job, request.page);
   if (!numbers) return tl::unexpected(numbers.error());
-  auto workshop = Workshop::make(open->job, request.rulesFile);
+  auto workshop = workshopFor(*open, request.rulesFile);
   if (!workshop) return tl::unexpected(workshop.error());
   std::vector<PageRoughs> out;
   for (int number : *numbers) {
@@ -50,7 +51,9 @@ Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progres
     page.roughs = composed->roughs;
     if (auto saved = open->folder.savePage(page); !saved) return tl::unexpected(saved.error());
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    out.push_back({std::move(*composed), took.count()});
+    out.push_back({std::move(*composed), took.count(), {}});
+    for (const Beat& beat : page.correctedBeats())
+      if (!beat.notDrawn.empty()) out.back().notDrawn[beat.id] = beat.notDrawn;
   }
   return out;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +23,8 @@ struct RoughsRequest {
 struct PageRoughs {
   Composed composed;
   double seconds = 0;  ///< wall time of the search
+  /// By beat id: things that its description names and no rough shows.
+  std::map<std::string, std::vector<std::string>> notDrawn;
 };
 
 /// Saves each page as soon as it is done. A rough that the artist has chosen stays, under its

@@ -86,6 +86,7 @@ OrderedJson pageJson(const PageRoughs& page) {
             {"exhaustive", c.exhaustive}}},
           {"seconds", jsonOf(page.seconds, number(0, 1e6))},
           {"unmet", c.unmet},
+          {"not_drawn", page.notDrawn},
           {"roughs", listOf(c.roughs, roughJson)}};
 }
 

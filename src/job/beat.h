@@ -77,6 +77,7 @@ struct Beat {
   std::string setting;  ///< "interior", "exterior", "underwater", "none" and words of the place
   std::vector<BeatFigure> figures;
   std::vector<Prop> props;
+  std::vector<std::string> notDrawn;  ///< things that the description names and nothing is built of
   std::vector<CopyItem> copy;
   std::optional<ShotSize> shot;  ///< asked for in words
   std::optional<EyeHeight> eye;  ///< asked for in words

@@ -145,6 +145,8 @@ struct FieldsOf<Beat> {
     f("setting", &T::setting, anyText(), "Interior, exterior, underwater and words of the place.");
     f("figures", &T::figures, tw::list(200), "Who is in the panel.");
     f("props", &T::props, tw::list(200), "Things in the panel.");
+    f("not_drawn", &T::notDrawn, tw::list(200),
+      "Things named that have no shape and are not drawn.");
     f("copy", &T::copy, tw::list(500), "Lettering, in reading order.");
     f("shot", &T::shot, anyText(), "Shot size asked for in words.");
     f("eye", &T::eye, anyText(), "Eye height asked for in words.");

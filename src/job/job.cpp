@@ -24,6 +24,9 @@ void applyProps(const BeatOverride& change, Beat& beat) {
   for (const Prop& prop : change.addProps)
     if (std::ranges::find(beat.props, prop.id, &Prop::id) == beat.props.end())
       beat.props.push_back(prop);
+  for (const Prop& prop : change.addProps)
+    std::erase_if(beat.notDrawn,
+                  [&](const std::string& name) { return name == prop.id || name == prop.name; });
   for (const std::string& id : change.dropProps) {
     std::erase_if(beat.props, [&](const Prop& prop) { return prop.id == id; });
     for (BeatFigure& figure : beat.figures)

@@ -25,6 +25,7 @@ struct RoughPicture {
   std::vector<Drawing> panels;         ///< one per rough panel
   std::vector<PerspectiveGrid> grids;  ///< one per rough panel
   std::vector<KeepClear> keepClear;
+  std::string notDrawn;  ///< things that the script names and nothing shows, in words
 };
 
 struct Overlays {

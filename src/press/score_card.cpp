@@ -143,12 +143,12 @@ std::vector<CardLine> dearestFirst(const std::vector<CardLine>& card) {
 
 void drawScoreCard(Surface& surface, const RoughPicture& picture, const Rect& column,
                    const Typesetter& typesetter) {
-  constexpr double kNoteRoom = 14;
+  const double noteRoom = picture.notDrawn.empty() ? 14 : 20;
   CardColumn card(surface, column, typesetter);
   card.heading(picture);
   const std::vector<CardLine> lines = dearestFirst(picture.rough.card);
   std::size_t shown = 0;
-  while (shown < lines.size() && card.heightOf(lines[shown]) + kNoteRoom <= card.room())
+  while (shown < lines.size() && card.heightOf(lines[shown]) + noteRoom <= card.room())
     card.entry(lines[shown++], lines.front().cost);
   double rest = 0;
   for (std::size_t i = shown; i < lines.size(); ++i) rest += lines[i].cost;
@@ -157,6 +157,7 @@ void drawScoreCard(Surface& surface, const RoughPicture& picture, const Rect& co
         fmt::format("And {} smaller costs, {} together.", lines.size() - shown, costInWords(rest)));
   const std::string free = withoutCost(picture.rough.card);
   if (!free.empty()) card.note(free);
+  if (!picture.notDrawn.empty()) card.note("Named but not drawn: " + picture.notDrawn + ".");
 }
 
 }  // namespace tw

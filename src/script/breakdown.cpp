@@ -7,6 +7,7 @@
 
 #include "script/count_words.h"
 #include "script/dressing.h"
+#include "script/not_drawn.h"
 #include "script/text_case.h"
 
 namespace tw {
@@ -47,6 +48,7 @@ class PageBreakdown {
     const std::vector<Mention> mentions = mentionsIn(tokens, roster_, lexicon_, context_);
     std::vector<FoundLook> looks = looksIn(tokens, mentions, lexicon_.looks);
     std::vector<PropMention> things = propsIn(tokens, mentions, lexicon_, beat.props);
+    beat.notDrawn = notDrawn(tokens, mentions, things, lexicon_);
     leaveOutWorn(looks, things, beat.props);
     beat.figures = figuresIn(tokens, mentions, things, beat.props, roster_, lexicon_);
     faceEachOther(tokens, beat);

@@ -107,9 +107,12 @@ void readVerbs(const Json& json, Lexicon& lexicon) {
 void readThings(const Json& json, Lexicon& lexicon) {
   for (const std::string part : json.at("body_parts")) lexicon.bodyParts.insert(part);
   for (const Json& entry : json.at("things")) {
-    const Thing thing{entry.at("name"), entry.at("shape"),
+    const Thing thing{entry.at("name"),
+                      entry.at("shape"),
                       entry.at("size_m").get<std::array<double, 3>>(),
-                      entry.value("handheld", false), entry.value("noun_only", false)};
+                      entry.value("handheld", false),
+                      entry.value("noun_only", false),
+                      entry.value("material", false)};
     Words names = entry.value("also", Words{});
     names.push_back(thing.name);
     for (const std::string& name : names) {
@@ -117,6 +120,11 @@ void readThings(const Json& json, Lexicon& lexicon) {
       lexicon.things.add(phraseOf(pluralOf(name)), thing);
     }
   }
+}
+
+void readNotThings(const Json& json, Lexicon& lexicon) {
+  for (const std::string word : json.at("words")) lexicon.notThings.insert(word);
+  lexicon.notThingEndings = json.at("endings").get<Words>();
 }
 
 void readPlaces(const Json& json, Lexicon& lexicon) {
@@ -182,6 +190,7 @@ Result<Lexicon> loadLexicon() {
     readGrammar(readPreset("grammar.json"), lexicon.grammar);
     readVerbs(readPreset("verbs.json"), lexicon);
     readThings(readPreset("things.json"), lexicon);
+    readNotThings(readPreset("not_things.json"), lexicon);
     readPlaces(readPreset("places.json"), lexicon);
     readShots(readPreset("shots.json"), lexicon);
     readPeople(readPreset("people.json"), lexicon);

@@ -91,6 +91,7 @@ struct Thing {
   std::array<double, 3> sizeM{1, 1, 1};
   bool handheld = false;
   bool nounOnly = false;  ///< counts only behind an article: "a cross"
+  bool material = false;  ///< no thing when something is of it or against it: "against the stone"
 };
 
 struct PlaceWord {
@@ -130,6 +131,8 @@ struct Lexicon {
   PhraseTable<Action> poses;  ///< "hands on hips"
   PhraseTable<Thing> things;
   std::set<std::string, std::less<>> bodyParts;
+  std::set<std::string, std::less<>> notThings;  ///< nouns that ask for nothing to be built
+  std::vector<std::string> notThingEndings;
   PhraseTable<PlaceWord> places;
   PhraseTable<ShotWord> shots;
   PhraseTable<PersonWord> people;

@@ -47,6 +47,7 @@ class PropFinder {
           [&](std::size_t k) { return wordAt(tokens_, at - back + k); }, length);
       if (place != nullptr && length > back + 1) return false;
     }
+    if (thing.material && isMaterial(at)) return false;
     const bool verb = lexicon_.verbForms.contains(tokens_[at].low);
     if (!verb && !thing.nounOnly) return true;
     for (std::size_t back = 1; back <= 3 && back <= at; ++back) {
@@ -55,6 +56,14 @@ class PropFinder {
       if (token.possessive || lexicon_.grammar.articles.contains(token.low)) return true;
     }
     return false;
+  }
+
+  /// "tiny against the stone", "a wall of stone"
+  bool isMaterial(std::size_t at) const {
+    const bool article = at > 0 && lexicon_.grammar.articles.contains(tokens_[at - 1].low);
+    const std::string& before = wordAt(tokens_, at - (article ? 2 : 1));
+    return before == "of" || before == "in" || before == "against" || before == "through" ||
+           before == "into";
   }
 
   void add(const Thing& thing, std::size_t at, std::size_t length) {
