@@ -5,7 +5,6 @@
 #include <numbers>
 
 #include "stage/set_pieces.h"
-#include "stage/set_words.h"
 
 namespace tw {
 namespace {
@@ -74,29 +73,15 @@ void aim(SetProp& set, const Vec3& top, const Vec3& middle) {
   set.at = {middle.x(), middle.y(), middle.z()};
 }
 
-/// Where what is hauled at is made fast: the top of a fallen thing lies at about this height.
-constexpr double kFastM = 0.36;
-
-/// Lays the chain or rope from the hands forward to the floor, or to `fastM` above it; gives back
-/// its far end.
-Vec3 haul(const Actor& actor, const Prop& prop, double fastM, SetProp& set) {
+void haul(const Actor& actor, const Prop& prop, SetProp& set) {
   const Skeleton& s = actor.skeleton;
   const Vec3 hands = (palm(s, true) + palm(s, false)) / 2;
   const Vec3 front = directionOf(actor.set.headingDeg);
   const double length = std::min(handledSize(prop)[0], kLongestHauledM);
-  const double drop = std::min(hands.y() - actor.floor - fastM, 0.9 * length);
+  const double drop = std::min(hands.y() - actor.floor - 0.05, 0.9 * length);
   const double run = std::sqrt(std::max(length * length - drop * drop, 0.0));
   const Vec3 top = (front * run - Vec3(0, drop, 0)).normalized();
   aim(set, top, hands + top * (length / 2 - 0.12));
-  return hands + top * (length - 0.12);
-}
-
-/// The fallen thing lies at the end of what is hauled, its top toward the hauler.
-void layAt(const Prop& prop, const Vec3& end, double headingDeg, SetProp& set) {
-  set.pitchDeg = lyingPitch(prop);
-  set.headingDeg = headingDeg + 180;
-  const Vec3 base = end + directionOf(headingDeg) * (0.9 * prop.sizeM[1]);
-  set.at = {base.x(), 0, base.z()};
 }
 
 void hold(const Actor& actor, const Prop& prop, std::string_view hand, SetProp& set) {
@@ -152,14 +137,6 @@ std::string_view handFor(const Beat& beat, std::size_t prop, const Actor& actor)
     if (taken.empty() && i > prop) return offersLeft(actor) ? kLeftHand : kRightHand;
   }
   return {};
-}
-
-/// The fallen thing that somebody hauls at by a chain or rope, or −1.
-int loadOf(const Beat& beat) {
-  for (std::size_t i = 0; i < beat.props.size(); ++i)
-    if (!beat.props[i].placeM && holderOf(beat, i) < 0 && isFallen(beat, beat.props[i]))
-      return static_cast<int>(i);
-  return -1;
 }
 
 }  // namespace
@@ -299,14 +276,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     const Actor& actor = scene.actors[static_cast<std::size_t>(holder)];
     const bool hauled = hauls(beat, beat.figures[static_cast<std::size_t>(holder)]);
     if (hauled) {
-      const int load = loadOf(beat);
-      const Vec3 end = haul(actor, beat.props[i], load < 0 ? 0.05 : kFastM, scene.props[i]);
-      if (load >= 0) {
-        const auto k = static_cast<std::size_t>(load);
-        layAt(beat.props[k], end, actor.set.headingDeg, scene.props[k]);
-        scene.propBoxes[k] = boxAround(beat.props[k], scene.props[k], false);
-        scene.propMatters[k] = true;
-      }
+      haul(actor, beat.props[i], scene.props[i]);
     } else {
       hold(actor, beat.props[i], handFor(beat, i, actor), scene.props[i]);
       if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);
