@@ -44,8 +44,8 @@ struct Solid {
   int prop = -1;       ///< index into the staging's props, or −1
   bool isSet = false;  ///< walls, stairs, far things: drawn lighter
   bool isFocus = false;
-  std::optional<HeadMarks> head;  ///< figures: the face is drawn when it is large enough
-  Look look;                      ///< figures: values of hair and costume
+  std::optional<HeadMarks> head;          ///< figures: the face is drawn when it is large enough
+  Look look;                              ///< figures: values of hair and costume
   std::vector<GarmentLine> garmentLines;  ///< of stone walls too
 };
 
