@@ -7,6 +7,7 @@
 #include "job/override_keys.h"
 #include "script/breakdown.h"
 #include "stage/figure.h"
+#include "stage/light_wish.h"
 
 namespace tw {
 
@@ -23,7 +24,7 @@ Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
                   "`tierwright beats JOB` lists the panels.");
 }
 
-/// Poses, relations and things that a correction may name.
+/// Poses, relations, things and lights that a correction may name.
 Result<KnownWords> knownWords() {
   const auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
@@ -32,6 +33,12 @@ Result<KnownWords> knownWords() {
   KnownWords known;
   known.poses = poses->names();
   known.relations = relationsOf(*lexicon);
+  auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
+  known.light = [named = std::move(*lights)](std::string_view text) -> Result<void> {
+    if (auto light = lightAsked(text, named); !light) return tl::unexpected(light.error());
+    return {};
+  };
   known.thing = [words = std::move(*lexicon)](std::string_view name) {
     return thingNamed(name, words);
   };
