@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "cli/terminal.h"
+#include "command/measures.h"
 #include "command/proof.h"
 #include "job/write_json.h"
 
@@ -52,15 +53,30 @@ struct ShowArguments {
   std::string job, rough = "A", png, svg, pdf;
   int page = 1;
   double dpi = 150;
-  bool all = false;
+  bool all = false, measures = false, json = false;
   Overlays overlays;
 };
 
+int printMeasures(const ShowArguments& a) {
+  const auto rough = measuredRough(a.job, a.page, a.rough);
+  if (!rough) return report(rough.error());
+  if (a.json) {
+    fmt::print("{}", roughMeasuresJson(*rough));
+    return kDone;
+  }
+  fmt::print("{}", table(figureRows(*rough)));
+  for (const std::string& note : measureNotes(*rough)) fmt::print("{}\n", note);
+  return kDone;
+}
+
 int run(const ShowArguments& a) {
-  if (a.png.empty() && a.svg.empty() && a.pdf.empty()) {
-    fmt::print(stderr, "Name a file to write: --png, --svg or --pdf FILE.\n");
+  const bool tells = a.measures || a.json;
+  if (!tells && a.png.empty() && a.svg.empty() && a.pdf.empty()) {
+    fmt::print(stderr, "Name a file to write: --png, --svg or --pdf FILE; or --measures.\n");
     return kBadInput;
   }
+  if (tells)
+    if (const int code = printMeasures(a); code != kDone) return code;
   ShowRequest request;
   request.job = a.job;
   request.page = a.page;
@@ -108,6 +124,9 @@ void addShow(CLI::App& app, int& exitCode) {
   command->add_flag("--card", a->overlays.card, "Show the score card");
   command->add_flag("--grid", a->overlays.grid,
                     "Show horizon, vanishing points and squares on the ground");
+  command->add_flag("--measures", a->measures,
+                    "Print what is seen of each figure and limb, joint cuts and tangents");
+  command->add_flag("--json", a->json, "Print the measures as JSON");
   command->add_flag("--all", a->all, "Show order, leads, live area and score card");
   command->footer(
       "Without --order, --leads, --live, --card, --grid or --all the bare rough is written, as for "

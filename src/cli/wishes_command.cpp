@@ -143,13 +143,17 @@ void addBeats(CLI::App& app, int& exitCode) {
       ->allow_extra_args(false);
   command->add_flag("--json", a->json, "Print JSON");
   command->footer(
-      "Keys: shot, eye, dominant, weight, setting, scene, pose.WHO, does.WHO (RELATION TARGET, or "
-      "nothing), add, drop, prop.add, prop.drop; of a thing prop.THING.hand (left, right, both, "
-      "any), .place (aside,up,away in metres), .turn (degrees), .size (W,H,D), .shape, .model, "
-      ".up (y, z); the value \"guess\" goes back.\n"
+      "Keys: shot, eye, lens (14 to 300 mm), roll (degrees), light (trade words), dominant, "
+      "weight, "
+      "setting, scene, pose.WHO, does.WHO (RELATION TARGET, or nothing), add, drop, prop.add, "
+      "prop.drop; of a thing prop.THING.hand (left, right, both, any), .place (aside,up,away in "
+      "metres), .turn (degrees), .size (W,H,D), .shape, .model, .up (y, z); the value \"guess\" "
+      "goes back.\n"
       "Examples:\n"
       "  tierwright beats job --page 4\n"
       "  tierwright beats job --set p4-2.shot=close-up --set p4-2.pose.ines=kneel\n"
+      "  tierwright beats job --set p4-5.lens=28 --set p4-5.roll=-12 --set \"p4-5.light=back-lit, "
+      "rim 0.6\"\n"
       "  tierwright beats job --set p4-1.prop.lantern.hand=left --set p4-1.prop.bell.place=2,0,1\n"
       "  tierwright beats job --set p4-4.prop.drop=lantern --set \"p4-3.does.ines=points at "
       "rope\"");

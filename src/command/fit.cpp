@@ -9,6 +9,7 @@
 #include "command/job_pages.h"
 #include "geometry/polygon.h"
 #include "review/page_case.h"
+#include "stage/light_wish.h"
 
 namespace tw {
 
@@ -126,7 +127,7 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
     out.wantedHeadMm = page.brief.leastHeadMm;
   out.figure =
       wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who, staged->beat.id),
-                  *index, lights->lightFor(staged->beat));
+                  *index, lightOf(staged->panel->staging, staged->beat, *lights));
   out.room = roomFor(out.roughPage, static_cast<std::size_t>(request.panel - 1),
                      out.sheet.liveRect(out.rightHand));
   out.whole = fitWhole(out, request);

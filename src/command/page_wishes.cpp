@@ -8,6 +8,7 @@
 #include "job/override_keys.h"
 #include "script/breakdown.h"
 #include "stage/figure.h"
+#include "stage/light_wish.h"
 #include "stage/solid_shapes.h"
 
 namespace tw {
@@ -34,7 +35,7 @@ std::optional<Prop> modelledThing(const std::filesystem::path& job, const std::s
   return sizedByModels(beat, {{modelNameOf(name), *model}}).props[0];
 }
 
-/// Poses, relations and things that a correction may name.
+/// Poses, relations, things and lights that a correction may name.
 Result<KnownWords> knownWords(const std::filesystem::path& job) {
   const auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
@@ -43,6 +44,12 @@ Result<KnownWords> knownWords(const std::filesystem::path& job) {
   KnownWords known;
   known.poses = poses->names();
   known.relations = relationsOf(*lexicon);
+  auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
+  known.light = [named = std::move(*lights)](std::string_view text) -> Result<void> {
+    if (auto light = lightAsked(text, named); !light) return tl::unexpected(light.error());
+    return {};
+  };
   known.shapes = shapeNames();
   known.models = modelNames(job);
   known.thing = [words = std::move(*lexicon), job](std::string_view name) {

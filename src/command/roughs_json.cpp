@@ -1,7 +1,9 @@
 // The published JSON of `tierwright roughs --json`: docs/formats/roughs-output.schema.json.
 #include <cmath>
 
+#include "command/measures.h"
 #include "command/roughs.h"
+#include "job/rough_fields.h"
 #include "job/write_json.h"
 
 namespace tw {
@@ -30,10 +32,12 @@ OrderedJson leadJson(const Lead& lead) {
 }
 
 OrderedJson figureJson(const SeenFigure& figure) {
-  return {{"who", figure.who},
-          {"visible", jsonOf(figure.visible, kNumber)},
-          {"head_mm", jsonOf(figure.headMm, kNumber)},
-          {"cut", figure.cut}};
+  OrderedJson out{{"who", figure.who},
+                  {"visible", jsonOf(figure.visible, kNumber)},
+                  {"head_mm", jsonOf(figure.headMm, kNumber)},
+                  {"cut", figure.cut}};
+  out.update(measuresJson(figure));
+  return out;
 }
 
 OrderedJson balloonJson(const PlacedBalloon& balloon) {
@@ -48,19 +52,23 @@ OrderedJson listOf(const std::vector<T>& items, Make make) {
 }
 
 OrderedJson panelJson(const RoughPanel& panel) {
-  return {{"beat", panel.beat},
-          {"outline", jsonOf(panel.outline, kMm)},
-          {"dominant", panel.dominant},
-          {"bleeds", panel.bleeds},
-          {"ground", panel.ground},
-          {"shot", std::string(nameOf(panel.staging.choice.shot))},
-          {"eye", std::string(nameOf(panel.staging.choice.eye))},
-          {"tilt_deg", jsonOf(panel.staging.choice.tiltDeg, kNumber)},
-          {"mirrored", panel.staging.choice.mirrored},
-          {"focus", jsonOf(panel.focus, kMm)},
-          {"lead", leadJson(panel.lead)},
-          {"figures", listOf(panel.figures, figureJson)},
-          {"balloons", listOf(panel.balloons, balloonJson)}};
+  OrderedJson out{{"beat", panel.beat},
+                  {"outline", jsonOf(panel.outline, kMm)},
+                  {"dominant", panel.dominant},
+                  {"bleeds", panel.bleeds},
+                  {"ground", panel.ground},
+                  {"shot", std::string(nameOf(panel.staging.choice.shot))},
+                  {"eye", std::string(nameOf(panel.staging.choice.eye))},
+                  {"tilt_deg", jsonOf(panel.staging.choice.tiltDeg, kNumber)},
+                  {"mirrored", panel.staging.choice.mirrored},
+                  {"camera", cameraJson(panel.staging)},
+                  {"focus", jsonOf(panel.focus, kMm)},
+                  {"lead", leadJson(panel.lead)},
+                  {"figures", listOf(panel.figures, figureJson)},
+                  {"tangents", tangentsJson(panel.tangents)},
+                  {"balloons", listOf(panel.balloons, balloonJson)}};
+  if (panel.staging.light) out["light"] = objectOf(*panel.staging.light, true);
+  return out;
 }
 
 OrderedJson roughJson(const Rough& rough) {

@@ -9,6 +9,7 @@
 #include "command/job_pages.h"
 #include "press/proof.h"
 #include "review/page_case.h"
+#include "stage/light_wish.h"
 #include "stage/panel_light.h"
 
 namespace tw {
@@ -174,7 +175,8 @@ Result<std::vector<PanelValues>> valuesOf(const ValuesRequest& request) {
     PlannedPanel planned = plannedPanel(*stager, *panel, beat, focus, {}, *lights);
     const Names names(open->job, *panel, beat, stager->solidsOf(panel->staging, beat, 0.3));
     PanelValues& values = out[i];
-    values = {number, beat.id, focus, lights->lightFor(beat).title, planned.plan, {}, {}};
+    values = {number,       beat.id, focus, lightOf(panel->staging, beat, *lights).title,
+              planned.plan, {},      {}};
     values.blacks = sentencesOf(planned.plan.blacks, names);
     values.findings = findingsOf(planned.plan, names);
     picture.panels[static_cast<std::size_t>(number - 1)] = drawnInValues(std::move(planned));

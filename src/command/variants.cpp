@@ -6,6 +6,7 @@
 
 #include "command/job_models.h"
 #include "command/job_pages.h"
+#include "command/measures.h"
 #include "compose/compose.h"
 #include "compose/finish.h"
 #include "job/rough_fields.h"
@@ -120,6 +121,14 @@ Result<void> writePictures(const VariantsMade& made, Asked& asked) {
   return {};
 }
 
+/// The figure as the panel would show it in that pose.
+SeenFigure seenOf(Asked& asked, const PoseVariant& variant) {
+  RoughPanel panel = asked.panelOf();
+  panel.staging = variant.staging;
+  asked.workshop.stager.look(panel, asked.beat, focusOf(asked.beat, asked.pageOf().brief));
+  return panel.figures[asked.figure];
+}
+
 /// Letters the panel again for what it now shows.
 Result<void> letterAgain(Asked& asked) {
   const auto page = pageCaseOf(asked.open.job, asked.pageOf(), asked.workshop.letterer);
@@ -181,9 +190,9 @@ OrderedJson figuresJson(const PoseVariant& v) {
   return out;
 }
 
-OrderedJson variantJson(const PoseVariant& v, std::size_t figure) {
+OrderedJson variantJson(const PoseVariant& v, const SeenFigure& seen, std::size_t figure) {
   const SetFigure& set = v.staging.figures[figure];
-  OrderedJson out{{"name", v.name}, {"figures", figuresJson(v)}};
+  OrderedJson out{{"name", v.name}, {"figures", figuresJson(v)}, {"seen", measuresJson(seen)}};
   out["set_figure"] = objectOf(set, true);
   return out;
 }
@@ -217,26 +226,30 @@ std::vector<std::string> factsOf(const PoseVariant& v, const PoseVariant& presen
 Result<VariantsMade> makeVariants(const VariantsRequest& request) {
   auto asked = found(request);
   if (!asked) return tl::unexpected(asked.error());
-  VariantsMade made{request, asked->figure, {}, {}, {}};
+  VariantsMade made{request, asked->figure, {}, {}, {}, {}, {}};
   const SetFigure& set = asked->panelOf().staging.figures[asked->figure];
   made.figure = nameOfCharacter(asked->open.job, set.who);
   made.pose = asked->workshop.stager.poses().orStand(set.pose).title;
   made.variants = poseVariants(asked->workshop.stager, asked->panelOf(), asked->beat, asked->figure,
                                request.keep);
+  made.presentSeen = seenOf(*asked, made.variants.present);
+  for (const PoseVariant& v : made.variants.kept) made.seen.push_back(seenOf(*asked, v));
   if (auto done = writePictures(made, *asked); !done) return tl::unexpected(done.error());
   if (auto done = take(made, *asked); !done) return tl::unexpected(done.error());
   return made;
 }
 
 std::string variantsJson(const VariantsMade& made) {
-  OrderedJson out{
-      {"page", made.request.page},    {"rough", made.request.rough},
-      {"panel", made.request.panel},  {"figure", made.figure},
-      {"tried", made.variants.tried}, {"present", variantJson(made.variants.present, made.index)}};
+  OrderedJson out{{"page", made.request.page},
+                  {"rough", made.request.rough},
+                  {"panel", made.request.panel},
+                  {"figure", made.figure},
+                  {"tried", made.variants.tried},
+                  {"present", variantJson(made.variants.present, made.presentSeen, made.index)}};
   OrderedJson list = OrderedJson::array();
   for (std::size_t i = 0; i < made.variants.kept.size(); ++i) {
     OrderedJson item{{"number", i + 1}};
-    item.update(variantJson(made.variants.kept[i], made.index));
+    item.update(variantJson(made.variants.kept[i], made.seen[i], made.index));
     item["unlike"] = rounded(made.variants.kept[i].unlike, 4);
     list.push_back(std::move(item));
   }

@@ -29,6 +29,8 @@ struct VariantsMade {
   std::string figure;     ///< the character's name
   std::string pose;       ///< the present pose in words
   PoseVariants variants;
+  SeenFigure presentSeen;        ///< the figure as the panel shows it now
+  std::vector<SeenFigure> seen;  ///< and in each pose that is kept
 };
 
 /// Bad input when there is no such page, rough, panel, figure or number. Taking a variant writes

@@ -229,7 +229,7 @@ Result<Composed> compose(const Job& job, const Page& page, const Workshop& works
   if (progress.isStopped()) return stopped();
   const auto staged = stageAll(*pageCase, workshop, search, options.threads, progress);
   if (progress.isStopped()) return stopped();
-  const auto finished =
+  auto finished =
       finishAll(*pageCase, workshop, search, shortlist(staged, search, keep * kFinishedPerKept),
                 options.threads, progress);
   if (progress.isStopped()) return stopped();
@@ -239,9 +239,11 @@ Result<Composed> compose(const Job& job, const Page& page, const Workshop& works
   out.sized = search.sized;
   out.staged = staged.size();
   out.exhaustive = search.exhaustive;
-  for (std::size_t i :
-       chooseDifferent(finished, pageCase->sheet, keep, workshop.rules.spreadOfRoughs()))
-    out.roughs.push_back(finished[i].rough);
+  const std::vector<std::size_t> chosen =
+      chooseDifferent(finished, pageCase->sheet, keep, workshop.rules.spreadOfRoughs());
+  parallelFor(chosen.size(), options.threads,
+              [&](std::size_t i) { measureFully(finished[chosen[i]], *pageCase, workshop); });
+  for (const std::size_t i : chosen) out.roughs.push_back(std::move(finished[i].rough));
   nameRoughs(out.roughs);
   if (!out.roughs.empty()) out.unmet = missedDemands(out.roughs.front(), workshop.rules);
   return out;

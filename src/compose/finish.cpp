@@ -9,6 +9,8 @@ namespace tw {
 
 namespace {
 
+constexpr int kLookWidth = 240;
+
 RoughPanel stagedPanel(const PageCase& page, const Workshop& workshop, const Layout& layout,
                        std::size_t i, const StagingChoice& choice) {
   RoughPanel out;
@@ -18,7 +20,7 @@ RoughPanel stagedPanel(const PageCase& page, const Workshop& workshop, const Lay
   out.ground = layout.panels[i].ground;
   out.bleeds = layout.panels[i].bleeds;
   out.staging = workshop.stager.solved(stageRequest(page, i, layout), choice);
-  workshop.stager.look(out, page.panels[i].beat, page.panels[i].focus);
+  workshop.stager.look(out, page.panels[i].beat, page.panels[i].focus, kLookWidth, LookFor::Shares);
   return out;
 }
 
@@ -93,6 +95,13 @@ Measured finishRough(const PageCase& page, const Workshop& workshop, const Layou
   }
   judge(m, page, workshop.rules);
   return m;
+}
+
+void measureFully(Measured& m, const PageCase& page, const Workshop& workshop) {
+  for (std::size_t i = 0; i < m.rough.panels.size(); ++i)
+    workshop.stager.look(m.rough.panels[i], page.panels[i].beat, page.panels[i].focus, kLookWidth,
+                         LookFor::Everything);
+  judge(m, page, workshop.rules);
 }
 
 }  // namespace tw

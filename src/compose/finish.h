@@ -7,8 +7,12 @@
 
 namespace tw {
 
+/// Of the figures only shares are measured; see measureFully.
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
                      const OrderReading& order, const std::vector<StagingChoice>& choices);
+
+/// Measures what is dear in a finished rough (limbs, outlines, tangents) and judges it again.
+void measureFully(Measured& measured, const PageCase& page, const Workshop& workshop);
 
 /// The copy of panel i set into the panel as it is now. `insets`: panels that lie on it.
 LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,

@@ -17,11 +17,21 @@ constexpr std::size_t kVariants = 48;
 const double kAspectStep = std::log(1.2);
 constexpr int kGrid = 16;
 
+/// What lies under the lowest corner of a slanted upper border, so that no slant cuts a crown.
+std::optional<Rect> underSlant(const Polygon& outline, const Rect& box) {
+  double top = box.min.y;
+  for (const Point& corner : outline.points)
+    if (corner.y < box.centre().y) top = std::max(top, corner.y);
+  const double share = (top - box.min.y) / box.height();
+  if (share < 0.01) return std::nullopt;
+  return Rect{{0, share}, {1, 1}};
+}
+
 /// The part of the panel's box in which its figure must stand, in panel units.
 std::optional<Rect> standingRoom(const Layout& layout, std::size_t panel, const Rect& live) {
   const LayoutPanel& me = layout.panels[panel];
-  if (!me.ground && !me.bleeds) return std::nullopt;
   const Rect box = bounds(me.outline);
+  if (!me.ground && !me.bleeds) return underSlant(me.outline, box);
   const Rect inside{{std::max(box.min.x, live.min.x), std::max(box.min.y, live.min.y)},
                     {std::min(box.max.x, live.max.x), std::min(box.max.y, live.max.y)}};
   std::vector<Rect> taken;

@@ -68,6 +68,9 @@ struct Prop {
   bool operator==(const Prop&) const = default;
 };
 
+inline constexpr double kShortestLensMm = 14, kLongestLensMm = 300;
+inline constexpr double kMostRollDeg = 90;
+
 struct Beat {
   std::string id;     ///< "p3-2": page and panel as in the script
   int panel = 1;      ///< as numbered on its page, from 1
@@ -79,8 +82,11 @@ struct Beat {
   std::vector<Prop> props;
   std::vector<std::string> notDrawn;  ///< things that the description names and nothing is built of
   std::vector<CopyItem> copy;
-  std::optional<ShotSize> shot;  ///< asked for in words
-  std::optional<EyeHeight> eye;  ///< asked for in words
+  std::optional<ShotSize> shot;   ///< asked for in words
+  std::optional<EyeHeight> eye;   ///< asked for in words
+  std::optional<double> lensMm;   ///< asked for, on a frame 36 mm wide
+  std::optional<double> rollDeg;  ///< asked for; over 0 turns the picture counter-clockwise
+  std::string light;              ///< the artist's own, in trade words; empty: as the script says
   bool dominant = false;
   double weight = 1;  ///< share of the page's area wanted, relative to the other beats
 
@@ -104,6 +110,8 @@ struct PropOverride {
 struct BeatOverride {
   std::optional<ShotSize> shot;
   std::optional<EyeHeight> eye;
+  std::optional<double> lensMm, rollDeg;
+  std::optional<std::string> light;  ///< "from the left and above, key 1, fill 0.3"
   std::optional<bool> dominant;
   std::optional<double> weight;
   std::optional<std::string> setting;

@@ -150,6 +150,11 @@ struct FieldsOf<Beat> {
     f("copy", &T::copy, tw::list(500), "Lettering, in reading order.");
     f("shot", &T::shot, anyText(), "Shot size asked for in words.");
     f("eye", &T::eye, anyText(), "Eye height asked for in words.");
+    f("lens_mm", &T::lensMm, number(kShortestLensMm, kLongestLensMm),
+      "Lens asked for, on a frame 36 mm wide.");
+    f("roll_deg", &T::rollDeg, number(-kMostRollDeg, kMostRollDeg),
+      "Roll asked for; over 0 turns the picture counter-clockwise.");
+    f("light_asked", &T::light, anyText(), "The artist's own light in trade words.");
     f("dominant", &T::dominant, anyText(), "The page's main panel.");
     f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
   }
@@ -165,6 +170,9 @@ struct FieldsOf<BeatOverride> {
     using T = BeatOverride;
     f("shot", &T::shot, anyText(), "Shot size instead of the guess.");
     f("eye", &T::eye, anyText(), "Eye height instead of the guess.");
+    f("lens_mm", &T::lensMm, number(kShortestLensMm, kLongestLensMm), "Lens instead of the guess.");
+    f("roll_deg", &T::rollDeg, number(-kMostRollDeg, kMostRollDeg), "Roll instead of the guess.");
+    f("light_asked", &T::light, anyText(), "Light instead of the script's, in trade words.");
     f("dominant", &T::dominant, anyText(), "Whether it is the main panel.");
     f("weight", &T::weight, number(0, 1000), "Area wanted, relative to the other beats.");
     f("setting", &T::setting, anyText(), "Setting instead of the guess.");

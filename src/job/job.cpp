@@ -9,6 +9,9 @@ namespace {
 void apply(const BeatOverride& change, Beat& beat) {
   if (change.shot) beat.shot = change.shot;
   if (change.eye) beat.eye = change.eye;
+  if (change.lensMm) beat.lensMm = change.lensMm;
+  if (change.rollDeg) beat.rollDeg = change.rollDeg;
+  if (change.light) beat.light = *change.light;
   if (change.dominant) beat.dominant = *change.dominant;
   if (change.weight) beat.weight = *change.weight;
   if (change.setting) beat.setting = *change.setting;

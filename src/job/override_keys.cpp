@@ -16,8 +16,8 @@ namespace {
 constexpr std::string_view kGuess = "guess";
 constexpr double kLargestWeight = 1000;
 const std::vector<std::string_view> kKeys = {
-    "shot",     "eye", "dominant", "weight",   "setting",   "scene",         "pose.WHO",
-    "does.WHO", "add", "drop",     "prop.add", "prop.drop", "prop.THING.KEY"};
+    "shot",  "eye",      "lens",     "roll", "light", "dominant", "weight",    "setting",
+    "scene", "pose.WHO", "does.WHO", "add",  "drop",  "prop.add", "prop.drop", "prop.THING.KEY"};
 
 struct Target {
   std::string beat;
@@ -55,6 +55,27 @@ Result<void> setWeight(BeatOverride& change, const Assignment& a) {
   return setOrGuess(change.weight, a, weight, "a number over 0 and up to 1000, or guess,");
 }
 
+/// The number before a unit that may be left out, when it lies within the bounds.
+std::optional<double> numberOf(std::string_view text, std::initializer_list<std::string_view> units,
+                               double least, double most) {
+  for (const std::string_view unit : units)
+    if (text.ends_with(unit)) text = trimmed(text.substr(0, text.size() - unit.size()));
+  std::optional<double> number = decimalNumber(text);
+  if (number && !(*number >= least && *number <= most)) number.reset();
+  return number;
+}
+
+Result<void> setLens(BeatOverride& change, const Assignment& a) {
+  return setOrGuess(change.lensMm, a, numberOf(a.value, {"mm"}, kShortestLensMm, kLongestLensMm),
+                    "a lens from 14 to 300 mm (the panel's width is a frame of 36 mm), or guess,");
+}
+
+Result<void> setRoll(BeatOverride& change, const Assignment& a) {
+  return setOrGuess(
+      change.rollDeg, a, numberOf(a.value, {"degrees", "deg", "°"}, -kMostRollDeg, kMostRollDeg),
+      "a roll from -90 to 90 degrees (over 0 turns the picture counter-clockwise), or guess,");
+}
+
 Result<void> mustBeInCast(const Job& job, std::string_view who) {
   if (job.character(std::string(who))) return {};
   std::vector<std::string> ids;
@@ -82,6 +103,9 @@ class Correction {
       return setOrGuess(change_.shot, a, shotSizeFrom(a.value), listed<ShotSize>());
     if (key == "eye")
       return setOrGuess(change_.eye, a, eyeHeightFrom(a.value), listed<EyeHeight>());
+    if (key == "lens") return setLens(change_, a);
+    if (key == "roll") return setRoll(change_, a);
+    if (key == "light") return setLight(a);
     if (key == "dominant")
       return setOrGuess(change_.dominant, a, yesOrNo(a.value), "yes, no or guess");
     if (key == "weight") return setWeight(change_, a);
@@ -121,6 +145,12 @@ class Correction {
       if (Result<void> pose = mustBeKnown(a.value, known_.poses, "pose"); !pose) return pose;
     setOrGuess(change_.poses, who, a);
     return {};
+  }
+
+  Result<void> setLight(const Assignment& a) {
+    if (a.value != kGuess && known_.light)
+      if (Result<void> sound = known_.light(a.value); !sound) return sound;
+    return setOrGuess(change_.light, a, std::optional(std::string(a.value)), "words");
   }
 
   Result<void> setDoing(const Assignment& a, std::string_view who) {
@@ -207,6 +237,9 @@ std::vector<std::string> describeOverride(const std::string& beat, const BeatOve
   };
   if (change.shot) add("shot", nameOf(*change.shot));
   if (change.eye) add("eye", nameOf(*change.eye));
+  if (change.lensMm) add("lens", fmt::format("{:.6g}", *change.lensMm));
+  if (change.rollDeg) add("roll", fmt::format("{:.6g}", *change.rollDeg));
+  if (change.light) add("light", *change.light);
   if (change.dominant) add("dominant", *change.dominant ? "yes" : "no");
   if (change.weight) add("weight", fmt::format("{:.6g}", *change.weight));
   if (change.setting) add("setting", *change.setting);

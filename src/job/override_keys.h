@@ -20,12 +20,14 @@ struct KnownWords {
   std::function<std::optional<Prop>(std::string_view)> thing;
   std::vector<std::string> shapes;                 ///< plain bodies and pieces of sets
   std::optional<std::vector<std::string>> models;  ///< files in the job's art/models
+  /// Refuses words that name no light; empty function: takes any.
+  std::function<Result<void>(std::string_view)> light;
 };
 
-/// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, dominant, weight, setting,
-/// scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop, and prop.THING.KEY as prop_keys.h
-/// has them. The value guess goes back to the breakdown's guess; add and drop of the same
-/// character or thing undo each other. The page is unchanged when anything is refused.
+/// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, lens, roll, light, dominant,
+/// weight, setting, scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop, and prop.THING.KEY
+/// as prop_keys.h has them. The value guess goes back to the breakdown's guess; add and drop of the
+/// same character or thing undo each other. The page is unchanged when anything is refused.
 Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment,
                             const KnownWords& known = {});
 

@@ -60,6 +60,29 @@ TEST_CASE("every correction can be typed and is seen in the corrected beat") {
   CHECK_FALSE(page.beats[1].shot);
 }
 
+TEST_CASE("lens, roll and light are the artist's own and can be typed back") {
+  Page page = pageOfTwo();
+  setAll(page, {"p3-10.lens=85 mm", "p3-10.roll=-12°", "p3-10.light=from the left, fill 0.2"});
+  const Beat beat = page.correctedBeats()[1];
+  CHECK(beat.lensMm == 85);
+  CHECK(beat.rollDeg == -12);
+  CHECK(beat.light == "from the left, fill 0.2");
+  const auto typed = describeOverride("p3-10", page.overrides.at("p3-10"));
+  CHECK(typed == std::vector<std::string>{"p3-10.lens=85", "p3-10.roll=-12",
+                                          "p3-10.light=from the left, fill 0.2"});
+  setAll(page, {"p3-10.lens=guess", "p3-10.roll=guess", "p3-10.light=guess"});
+  CHECK(page == pageOfTwo());
+}
+
+TEST_CASE("a lens or a roll that no camera of ours has is refused with its bounds") {
+  for (const char* lens : {"p3-1.lens=13.9", "p3-1.lens=301", "p3-1.lens=0", "p3-1.lens=wide"})
+    CHECK(refusal(lens).find("14 to 300 mm") != std::string::npos);
+  CHECK(refusal("p3-1.roll=91").find("-90 to 90") != std::string::npos);
+  Page page = pageOfTwo();
+  setAll(page, {"p3-1.lens=14", "p3-1.lens=300mm", "p3-1.roll=90"});
+  CHECK(page.correctedBeats()[0].lensMm == 300);
+}
+
 TEST_CASE("what a figure does and which things are there can be corrected") {
   Page page = pageOfTwo();
   setAll(page, {"p3-1.prop.add=lantern", "p3-1.does.mara=holds lantern"});

@@ -4,19 +4,16 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "geometry/shapes.h"
+#include "job/seen.h"
+#include "job/set_light.h"
 #include "job/words.h"
 
 namespace tw {
-
-/// A place in the panel's space, metres, y up, z away from the default camera.
-struct Place3 {
-  double x = 0, y = 0, z = 0;
-  bool operator==(const Place3&) const = default;
-};
 
 /// Where a camera stands and how it looks. Pan 0 looks along +z; pitch > 0 looks up;
 /// roll > 0 turns the picture counter-clockwise; focal length on a 36 mm wide frame.
@@ -59,6 +56,7 @@ struct StagingChoice {
   double tiltDeg = 0;  ///< roll
   bool mirrored = false;
   int placement = 0;  ///< which of the blocking variants
+  double lensMm = 0;  ///< the artist's own, 0 = the one that suits the shot
   bool operator==(const StagingChoice&) const = default;
 };
 
@@ -67,6 +65,7 @@ struct Staging {
   CameraPlace camera;
   std::vector<SetFigure> figures;
   std::vector<SetProp> props;
+  std::optional<SetLight> light;  ///< absent: the one that the beat's words name
   bool operator==(const Staging&) const = default;
 };
 
@@ -87,6 +86,15 @@ struct SeenFigure {
   double headMm = 0;   ///< chin to crown at print size
   std::string cut;     ///< "whole", "shin", "knee", …, "neck"; where the frame cuts it
   bool cutAtJoint = false;
+  double reach = 0;       ///< arms and legs on the picture over their true length, mean, 0…1
+  double solidity = 0;    ///< its own outline's area over its hull's, 0…1
+  int tipsSeen = 0;       ///< of head, hands and feet: how many the outline alone tells, 0…5
+  double overlap = 0;     ///< share of its own picture that lies on or behind another figure's
+  double contrast = 0;    ///< its mean CIE L* less that of what surrounds it
+  bool liftable = false;  ///< whole, and nothing before it
+  std::vector<SeenLimb> limbs;
+  std::vector<HiddenBy> hiddenBy;  ///< most first
+  std::vector<JointCut> jointCuts;
   Polygon face;  ///< around the head, mm on the page
   Point mouth;   ///< where tails aim, mm on the page
   Region body;   ///< silhouette inside the panel, mm on the page
@@ -130,6 +138,7 @@ struct RoughPanel {
   Point focus;
   Lead lead;
   std::vector<SeenFigure> figures;
+  std::vector<SeenTangent> tangents;
   std::vector<PlacedBalloon> balloons;
   bool operator==(const RoughPanel&) const = default;
 };

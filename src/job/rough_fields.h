@@ -2,6 +2,7 @@
 // schema all follow them; see field.h.
 #pragma once
 
+#include "job/beat.h"
 #include "job/field.h"
 #include "job/rough.h"
 
@@ -68,8 +69,37 @@ struct FieldsOf<StagingChoice> {
     f("eye", &T::eye, required(anyText()), "Eye height.");
     f("side_deg", &T::sideDeg, degrees(), "Camera to the side of the front view.");
     f("tilt_deg", &T::tiltDeg, degrees(), "Roll of the camera.");
+    f("lens_mm", &T::lensMm, number(0, kLongestLensMm), "The artist's own lens; 0: by the shot.");
     f("mirrored", &T::mirrored, anyText(), "Left and right swapped.");
     f("placement", &T::placement, count(-1000000, 1000000), "Which blocking variant.");
+  }
+};
+
+template <>
+struct FieldsOf<SetLamp> {
+  static constexpr std::string_view kName = "set_lamp";
+  static constexpr std::string_view kHelp = "A lamp of the panel's light.";
+  template <class F>
+  static void list(F& f) {
+    using T = SetLamp;
+    f("from", &T::from, number(-1, 1), "Toward it: camera's right, up, toward the camera.");
+    f("strength", &T::strength, number(0, 4), "1 shows what is turned to it in its own value.");
+  }
+};
+
+template <>
+struct FieldsOf<SetLight> {
+  static constexpr std::string_view kName = "set_light";
+  static constexpr std::string_view kHelp = "The light that the panel is drawn in.";
+  template <class F>
+  static void list(F& f) {
+    using T = SetLight;
+    f("name", &T::name, anyText(), "Short name, such as back.");
+    f("title", &T::title, anyText(), "In words.");
+    f("key", &T::key, anyText(), "The main lamp.");
+    f("fill", &T::fill, anyText(), "The lamp that opens its shadows.");
+    f("rim", &T::rim, anyText(), "The lamp from behind that lights the edge.");
+    f("ambient", &T::ambient, number(0, 4), "Light from everywhere.");
   }
 };
 
@@ -84,6 +114,7 @@ struct FieldsOf<Staging> {
     f("camera", &T::camera, required(anyText()), "The camera.");
     f("figures", &T::figures, tw::list(200), "Figures in the space.");
     f("props", &T::props, tw::list(200), "Props in the space.");
+    f("light", &T::light, anyText(), "Left out: the light that the beat's words name.");
   }
 };
 
@@ -102,6 +133,59 @@ struct FieldsOf<Lead> {
 };
 
 template <>
+struct FieldsOf<SeenLimb> {
+  static constexpr std::string_view kName = "seen_limb";
+  static constexpr std::string_view kHelp = "What is seen of one limb.";
+  template <class F>
+  static void list(F& f) {
+    using T = SeenLimb;
+    f("limb", &T::limb, required(anyText()), "Left and right are the figure's own.");
+    f("visible", &T::visible, number(0, 1), "Share of its own picture that the panel shows.");
+    f("foreshortened", &T::foreshortened, number(0, 1000),
+      "Length on the picture over its true length at its middle's depth.");
+  }
+};
+
+template <>
+struct FieldsOf<HiddenBy> {
+  static constexpr std::string_view kName = "hidden_by";
+  static constexpr std::string_view kHelp = "What takes a part of a figure out of sight.";
+  template <class F>
+  static void list(F& f) {
+    using T = HiddenBy;
+    f("what", &T::what, required(anyText()), "Id of a character or prop, set or frame.");
+    f("share", &T::share, number(0, 1), "Of the figure's own picture.");
+  }
+};
+
+template <>
+struct FieldsOf<JointCut> {
+  static constexpr std::string_view kName = "joint_cut";
+  static constexpr std::string_view kHelp = "The frame's edge falls on a joint.";
+  template <class F>
+  static void list(F& f) {
+    using T = JointCut;
+    f("joint", &T::joint, required(anyText()), "Such as left wrist.");
+    f("at", &T::at, mm(), "Place, mm on the page.");
+  }
+};
+
+template <>
+struct FieldsOf<SeenTangent> {
+  static constexpr std::string_view kName = "tangent";
+  static constexpr std::string_view kHelp = "Two contours that only just touch.";
+  template <class F>
+  static void list(F& f) {
+    using T = SeenTangent;
+    f("kind", &T::kind, required(anyText()), "touch, or run along.");
+    f("a", &T::a, anyText(), "Id of a character or prop, set or border.");
+    f("b", &T::b, anyText(), "The same.");
+    f("at", &T::at, mm(), "Middle of the stretch, mm on the page.");
+    f("length_mm", &T::lengthMm, mm(0), "How long they keep together.");
+  }
+};
+
+template <>
 struct FieldsOf<SeenFigure> {
   static constexpr std::string_view kName = "seen_figure";
   static constexpr std::string_view kHelp = "What is seen of a figure in its panel.";
@@ -114,6 +198,15 @@ struct FieldsOf<SeenFigure> {
     f("head_mm", &T::headMm, mm(0), "Chin to crown at print size.");
     f("cut", &T::cut, anyText(), "Where the frame cuts it: whole, knee, waist and so on.");
     f("cut_at_joint", &T::cutAtJoint, anyText(), "The cut falls on a joint.");
+    f("reach", &T::reach, number(0, 1), "Arms and legs on the picture over their length, mean.");
+    f("solidity", &T::solidity, number(0, 1), "Area of its own outline over its hull's.");
+    f("tips_seen", &T::tipsSeen, count(0, 5), "Head, hands, feet that the outline alone tells.");
+    f("overlap", &T::overlap, number(0, 1), "Share of it that lies on or behind other figures.");
+    f("contrast", &T::contrast, number(-100, 100), "Mean L* less that of what surrounds it.");
+    f("liftable", &T::liftable, anyText(), "Whole, and nothing before it.");
+    f("limbs", &T::limbs, tw::list(32), "Limb by limb.");
+    f("hidden_by", &T::hiddenBy, tw::list(400), "What takes it out of sight, most first.");
+    f("joint_cuts", &T::jointCuts, tw::list(64), "Joints on the frame's edge.");
     f("face", &T::face, mm(), "Outline around the head, mm on the page.");
     f("mouth", &T::mouth, mm(), "Where tails aim, mm on the page.");
     f("body", &T::body, mm(), "Silhouette inside the panel, mm on the page.");
@@ -181,6 +274,7 @@ struct FieldsOf<RoughPanel> {
     f("focus", &T::focus, mm(), "Where the eye lands, mm on the page.");
     f("lead", &T::lead, anyText(), "How it hands the eye on.");
     f("figures", &T::figures, tw::list(200), "What is seen of each figure.");
+    f("tangents", &T::tangents, tw::list(400), "Contours that only just touch.");
     f("balloons", &T::balloons, tw::list(500), "Lettering in its place.");
   }
 };

@@ -52,6 +52,16 @@ inline double focusProminent(double rank, double visible) {
   return std::max(0.0, 1 - rank) + std::max(0.0, 0.75 - visible);
 }
 
+/// Each joint on the frame's edge.
+inline double jointCut() {
+  return 0.5;
+}
+
+/// A touch costs a third, contours that run along each other for 4 cm or more all.
+inline double tangent(double lengthMm) {
+  return std::min(1.0, 0.33 + 0.67 * lengthMm / 40);
+}
+
 inline double roomForCopy(double airTop, double wanted) {
   return shortfall(airTop, wanted);
 }

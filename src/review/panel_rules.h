@@ -6,7 +6,7 @@
 #include "review/costs.h"
 #include "review/page_case.h"
 #include "review/rules.h"
-#include "stage/staging.h"
+#include "stage/exact_measures.h"
 
 namespace tw {
 
@@ -25,9 +25,6 @@ struct PanelNumbers {
   double leadStrength = 0;
   Arrival arrival;
 };
-
-// A figure held by props and hair-thin overlaps is still lifted off in one piece.
-inline constexpr double kLiftableVisible = 0.97;
 
 /// Calls pay(rule, weighted cost) for each rule about one panel; costs may be 0.
 template <class Pay>

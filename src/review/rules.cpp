@@ -15,13 +15,21 @@ using nlohmann::json;
 constexpr double kLargestWeight = 1000;
 
 constexpr std::array<std::string_view, kRules> kNames = {
-    "area follows weight", "dominant share",   "panel shape",     "least size",
-    "small panels",        "reading order",    "asked shot",      "asked eye height",
-    "head height",         "largest figure",   "focus prominent", "frame cuts",
-    "whole figure",        "liftable",         "room for copy",   "speakers in order",
-    "faces seen",          "pose reads",       "handed on",       "leaks off the sheet",
-    "shot changes",        "axis kept",        "view changes",    "rhythm",
-    "words on the page",   "words in a panel", "copy fits",       "copy covers",
+    "area follows weight", "dominant share",
+    "panel shape",         "least size",
+    "small panels",        "reading order",
+    "asked shot",          "asked eye height",
+    "head height",         "largest figure",
+    "focus prominent",     "frame cuts",
+    "joint cuts",          "tangents",
+    "whole figure",        "liftable",
+    "room for copy",       "speakers in order",
+    "faces seen",          "pose reads",
+    "handed on",           "leaks off the sheet",
+    "shot changes",        "axis kept",
+    "view changes",        "rhythm",
+    "words on the page",   "words in a panel",
+    "copy fits",           "copy covers",
     "keep clear",          "continuity"};
 
 bool isWeight(const json& value) {

@@ -25,6 +25,8 @@ enum class RuleId {
   LargestFigure,
   FocusProminent,
   FrameCuts,
+  JointCuts,
+  Tangents,
   WholeFigure,
   Liftable,
   RoomForCopy,

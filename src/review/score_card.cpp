@@ -5,8 +5,9 @@
 //   1. page rules on shapes (layout_rules.cpp), reading order, rhythm, words;
 //   2. panel rules and pair rules, through payPanel and payPair, so that the card and the search
 //      can never disagree;
-//   3. copy rules from the letterer's findings;
-//   4. one line at cost 0 for every rule that nothing was found against.
+//   3. joint cuts and tangents, as the exact picture found them, with their places;
+//   4. copy rules from the letterer's findings;
+//   5. one line at cost 0 for every rule that nothing was found against.
 // The score is the sum of all lines.
 #include "review/score_card.h"
 
@@ -216,6 +217,33 @@ void addWords(Card& card, const PageCase& page, const RuleBook& book) {
            fmt::format("{} words, {} asked at most", sum, page.brief.mostWords));
 }
 
+constexpr std::size_t kTangentsTold = 3;  // per panel, the longest
+
+std::string named(const std::string& id) {
+  return id == "border" ? "the border" : id;
+}
+
+void addContours(Card& card, const Measured& m, const RuleBook& book) {
+  for (std::size_t i = 0; i < m.rough.panels.size(); ++i) {
+    const RoughPanel& seen = m.rough.panels[i];
+    const int panel = static_cast<int>(i) + 1;
+    for (const SeenFigure& figure : seen.figures)
+      for (const JointCut& cut : figure.jointCuts)
+        card.add(RuleId::JointCuts, book.weight(RuleId::JointCuts) * cost::jointCut(),
+                 fmt::format("the frame falls on {}'s {} at {:.0f}, {:.0f} mm", figure.who,
+                             cut.joint, cut.at.x, cut.at.y),
+                 panel);
+    for (std::size_t k = 0; k < std::min(kTangentsTold, seen.tangents.size()); ++k) {
+      const SeenTangent& t = seen.tangents[k];
+      card.add(RuleId::Tangents, book.weight(RuleId::Tangents) * cost::tangent(t.lengthMm),
+               fmt::format("the contours of {} and {} {} at {:.0f}, {:.0f} mm", t.a, named(t.b),
+                           t.kind == "touch" ? "only just touch" : "run along each other", t.at.x,
+                           t.at.y),
+               panel);
+    }
+  }
+}
+
 /// Words are counted above; everything else that the letterer found is about room.
 void addCopy(Card& card, const Measured& m, const RuleBook& book) {
   for (std::size_t i = 0; i < m.copy.size(); ++i) {
@@ -285,6 +313,7 @@ void judge(Measured& m, const PageCase& page, const RuleBook& book) {
   addPanelRules(card, m, page, book);
   addPairRules(card, m, page, book);
   addWords(card, page, book);
+  addContours(card, m, book);
   addCopy(card, m, book);
   addKeepClear(card, m, page, book);
   addContinuity(card, page, book);

@@ -260,6 +260,8 @@ class PageBreakdown {
   void frame(const Framing& framing, Beat& beat) {
     beat.shot = framing.shot;
     beat.eye = framing.eye;
+    beat.lensMm = framing.lensMm;
+    beat.rollDeg = framing.rollDeg;
     const double figures = static_cast<double>(beat.figures.size());
     double weight = framing.weight;
     if (framing.shot && *framing.shot >= ShotSize::VeryLong) weight *= kEstablishingFactor;

@@ -77,6 +77,7 @@ struct Framing {
   std::optional<EyeHeight> eye;
   double dominant = 0;  ///< weight asked for, 0 = not dominant
   double weight = 1;    ///< factor
+  std::optional<double> lensMm, rollDeg;
 };
 Framing framingIn(const std::vector<Token>& tokens, const Lexicon& lexicon);
 

@@ -98,6 +98,20 @@ TEST_CASE("shots and eye heights are read as asked for") {
   CHECK_FALSE(beatFrom("Light from above.").eye.has_value());
 }
 
+TEST_CASE("lens and roll are read where a script asks for them in the trade's words") {
+  CHECK(beatFrom("Dutch tilt on Mara.").rollDeg == 12);
+  CHECK(beatFrom("Canted angle. Mara runs.").rollDeg == 12);
+  CHECK(beatFrom("Telephoto: Mara far down the quay.").lensMm == 135);
+  CHECK(beatFrom("Wide lens, close on Mara.").lensMm == 24);
+  CHECK(beatFrom("Wide-angle lens on Mara.").lensMm == 24);
+  CHECK_FALSE(beatFrom("Wide-angle lens on Mara.").shot.has_value());
+  CHECK(beatFrom("Mara on a 35mm lens.").lensMm == 35);
+  CHECK(beatFrom("Mara, 200 mm lens, low angle.").lensMm == 200);
+  CHECK_FALSE(beatFrom("Mara cleans a lens.").lensMm.has_value());
+  CHECK_FALSE(beatFrom("Mara loads 35 mm film.").lensMm.has_value());
+  CHECK_FALSE(beatFrom("A tilted table.").rollDeg.has_value());
+}
+
 TEST_CASE("one panel at most is dominant, and weights follow what is asked") {
   const Script script = readText(
       "PAGE 1\nPanel 1 (inset)\nA door.\nPanel 2\nMain panel: MARA leaps.\nPanel 3 (big)\nA bell.\n"

@@ -150,6 +150,10 @@ void readShots(const Json& json, Lexicon& lexicon) {
   for (const auto& [eye, words] : json.at("eyes").items())
     for (const std::string word : words)
       table.add(phraseOf(word), {.eye = eyeHeightFrom(eye), .notAfter = notAfter});
+  for (const auto& [mm, words] : json.at("lenses_mm").items())
+    for (const std::string word : words) table.add(phraseOf(word), {.lensMm = std::stod(mm)});
+  for (const auto& [degrees, words] : json.at("rolls_deg").items())
+    for (const std::string word : words) table.add(phraseOf(word), {.rollDeg = std::stod(degrees)});
   for (const auto& [weight, words] : json.at("dominant").items())
     for (const std::string word : words) table.add(phraseOf(word), {.dominant = std::stod(weight)});
   for (const std::string word : json.at("dominant_at_start"))

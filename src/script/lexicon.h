@@ -103,8 +103,9 @@ struct PlaceWord {
 struct ShotWord {
   std::optional<ShotSize> shot;
   std::optional<EyeHeight> eye;
-  double dominant = 0;             ///< weight of a dominant panel, 0 = says nothing
-  double weight = 0;               ///< times the weight, 0 = says nothing
+  double dominant = 0;  ///< weight of a dominant panel, 0 = says nothing
+  double weight = 0;    ///< times the weight, 0 = says nothing
+  std::optional<double> lensMm, rollDeg;
   bool capsOnly = false;           ///< CU, MS: only when written in capitals
   bool startOnly = false;          ///< "wide": only as the first word of a sentence
   std::set<std::string> notAfter;  ///< "light from above" asks for no camera

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "job/assignment.h"
 #include "script/breakdown.h"
 #include "script/text_case.h"
 
@@ -39,11 +40,26 @@ bool isWater(const std::vector<Token>& tokens, std::size_t at) {
   return !alone || next == "of";
 }
 
+/// "on a 35 mm lens", "85mm lens": the number is the lens.
+std::optional<double> lensNumber(const std::vector<Token>& tokens, std::size_t at) {
+  std::string number = wordAt(tokens, at);
+  std::size_t next = at + 1;
+  if (number.ends_with("mm"))
+    number.resize(number.size() - 2);
+  else if (wordAt(tokens, next++) != "mm")
+    return std::nullopt;
+  if (wordAt(tokens, next) != "lens") return std::nullopt;
+  const std::optional<int> mm = wholeNumber(number);
+  if (!mm || *mm < kShortestLensMm || *mm > kLongestLensMm) return std::nullopt;
+  return *mm;
+}
+
 }  // namespace
 
 Framing framingIn(const std::vector<Token>& tokens, const Lexicon& lexicon) {
   Framing framing;
   for (std::size_t i = 0; i < tokens.size();) {
+    if (const auto lens = lensNumber(tokens, i); lens && !framing.lensMm) framing.lensMm = lens;
     std::size_t length = 1;
     const ShotWord* found =
         lexicon.shots.find([&](std::size_t k) { return wordAt(tokens, i + k); }, length);
@@ -53,6 +69,8 @@ Framing framingIn(const std::vector<Token>& tokens, const Lexicon& lexicon) {
     }
     if (found->shot && !framing.shot) framing.shot = found->shot;
     if (found->eye && !framing.eye) framing.eye = found->eye;
+    if (found->lensMm && !framing.lensMm) framing.lensMm = found->lensMm;
+    if (found->rollDeg && !framing.rollDeg) framing.rollDeg = found->rollDeg;
     framing.dominant = std::max(framing.dominant, found->dominant);
     if (found->weight > 0 && framing.weight == 1) framing.weight = found->weight;
     i += length;

@@ -8,10 +8,11 @@
 namespace tw {
 namespace {
 
-Body bodyFor(Sex sex) {
+Body bodyFor(Sex sex, const std::string& build = "medium") {
   Character c;
   c.id = "someone";
   c.sex = sex;
+  c.build = build;
   c.heightM = 1.7;
   return bodyOf(c);
 }
@@ -24,13 +25,16 @@ TEST_CASE("a standing figure's mass centre lies at 0.54 to 0.58 of its stature")
   ::setenv("TIERWRIGHT_PRESETS", TIERWRIGHT_SOURCE_DIR "/presets", 0);
   const PoseLibrary poses = PoseLibrary::load().value();
   for (const Sex sex : {Sex::Female, Sex::Male})
-    for (const char* name : {"stand", "contrapposto"}) {
-      const Body body = bodyFor(sex);
-      const double height =
-          centreOfMass(body, posed(body, poses.orStand(name), SetFigure{})).y() / body.stature;
-      CHECK(height > 0.54);
-      CHECK(height < 0.58);
-    }
+    for (const char* build : {"slight", "medium", "heavy", "ideal", "heroic"})
+      for (const char* name : {"stand", "contrapposto"}) {
+        const Body body = bodyFor(sex, build);
+        const double height =
+            centreOfMass(body, posed(body, poses.orStand(name), SetFigure{})).y() / body.stature;
+        INFO(build, " ", name, " ", height);
+        CHECK(height > 0.54);
+        // The heroic canon is no measured body: its small head and long legs lift the mass a hair.
+        CHECK(height < (std::string(build) == "heroic" ? 0.585 : 0.58));
+      }
   const Body body = bodyFor(Sex::Male);
   const double upright = centreOfMass(body, posed(body, Pose{}, SetFigure{})).y() / body.stature;
   CHECK(upright == doctest::Approx(0.575).epsilon(0.005));

@@ -53,6 +53,11 @@ double freeHeading(const Pose& pose, int placement) {
   return kTurns[static_cast<std::size_t>(placement) % kTurns.size()];
 }
 
+void markSpeakers(const Beat& beat, Scene& scene) {
+  for (const std::string& who : speakersOf(beat))
+    for (Actor& actor : scene.actors) actor.speaks |= actor.set.who == who;
+}
+
 class Blocking {
  public:
   Blocking(const StageRequest& request, const StagingChoice& choice, const Cast& cast,
@@ -78,6 +83,7 @@ class Blocking {
     turnBuilt();
     if (leftward) mirror();
     for (Actor& actor : scene_.actors) strike(actor);
+    markSpeakers(beat_, scene_);
     putHeldProps(beat_, scene_);
     setSubject();
     return std::move(scene_);
@@ -433,6 +439,8 @@ class Blocking {
       const auto second = static_cast<std::size_t>(found->second);
       if (bound[first] || bound[second]) continue;
       bound[first] = bound[second] = true;
+      if (scene_.focus == found->first) scene_.partner = found->second;
+      if (scene_.focus == found->second) scene_.partner = found->first;
       bind(*found->pair, scene_.actors[first], scene_.actors[second]);
     }
   }
@@ -515,7 +523,6 @@ bool runsLeftward(const StageRequest& request, const StagingChoice& choice) {
 }
 
 bool runsLeftward(const Staging& staging) {
-  if (!staging.figures.empty()) return staging.figures[0].poseMirrored;
   if (staging.choice.sideDeg != 0) return staging.camera.panDeg * staging.choice.sideDeg > 0;
   return staging.choice.mirrored;
 }
@@ -530,13 +537,14 @@ Scene sceneOf(const Staging& staging, const Beat& beat, const std::string& focus
   Scene scene;
   const int asked = figureIndexOf(beat, focus);
   for (const SetFigure& set : staging.figures) {
-    Actor actor{set, &cast.of(set.who), &poses.orStand(set.pose), {}, {}, set.at.y};
+    Actor actor{set, &cast.of(set.who), &poses.orStand(set.pose), {}, {}, set.at.y, false};
     actor.skeleton = posed(*actor.body, *actor.pose, set);
     actor.volumes = volumesOf(*actor.body, actor.skeleton);
     scene.actors.push_back(std::move(actor));
   }
   scene.focus = scene.actors.empty() ? -1 : std::max(asked, 0);
   scene.handIsSubject = scene.focus >= 0 && asksForHand(beat);
+  markSpeakers(beat, scene);
   scene.props = staging.props;
   for (const SetProp& set : staging.props) {
     const int i = propIndexOf(beat, set.prop);

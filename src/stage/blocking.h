@@ -21,6 +21,7 @@ struct Actor {
   Skeleton skeleton;
   Volumes volumes;
   double floor = 0;  ///< height of what it stands, sits or floats on
+  bool speaks = false;
 };
 
 /// An upright box in the space, for things that the camera has to hold.
@@ -36,6 +37,7 @@ struct Scene {
   std::vector<Box3> propBoxes;    ///< what each prop fills, roughly
   std::vector<bool> propMatters;  ///< held or looked at by a figure: the frame tries to keep it
   int focus = -1;                 ///< index into actors; −1: the subject is a thing
+  int partner = -1;               ///< in one pose for two with the focus, or −1
   Box3 subject;                   ///< the thing, when there is no figure
   bool handIsSubject = false;     ///< a close-up asked for a hand, not for a face
 };
@@ -51,6 +53,7 @@ struct Cast {
 int placementsFor(const Beat& beat);
 /// True when the picture is laid out from right to left: mirrored, or read that way, not both.
 bool runsLeftward(const StageRequest& request, const StagingChoice& choice);
+/// By camera and choice, never by a figure's pose: that may be flipped by itself.
 bool runsLeftward(const Staging& staging);
 
 Scene blocked(const StageRequest& request, const StagingChoice& choice, const Cast& cast,

@@ -139,8 +139,10 @@ TEST_CASE("foreshortening equals the table, and what the camera measures") {
   // Source: cosθ / (1 − (L sinθ / 2D)²) and cosθ / (1 − (L/D) sinθ), tabulated to four places.
   const struct {
     double theta, over, mid;
-  } mids[] = {{0, 2, 1},      {30, 2, .8798}, {30, 10, .8666}, {45, 3, .7171},
-              {60, 2, .5246}, {60, 5, .5038}, {80, 2, .1849},  {80, 10, .1741}};
+  } mids[] = {{0, 2, 1},       {0, 10, 1},     {30, 2, .8798}, {30, 3, .8721},  {30, 5, .8682},
+              {30, 10, .8666}, {45, 2, .7299}, {45, 3, .7171}, {45, 5, .7107},  {45, 10, .7080},
+              {60, 2, .5246},  {60, 3, .5106}, {60, 5, .5038}, {60, 10, .5009}, {80, 2, .1849},
+              {80, 3, .1785},  {80, 5, .1753}, {80, 10, .1741}};
   for (const auto& c : mids) {
     CHECK(std::abs(foreshortening(c.theta, c.over) - c.mid) < 5.1e-5);
     const double t = c.theta * M_PI / 180, d = c.over;
@@ -153,7 +155,11 @@ TEST_CASE("foreshortening equals the table, and what the camera measures") {
   }
   const struct {
     double theta, over, ratio;
-  } toward[] = {{30, 1.5, 1.2990}, {45, 2, 1.0938}, {60, 3, .7029}, {80, 5, .2162}, {30, 5, .9623}};
+  } toward[] = {{0, 1.5, 1},    {30, 1.5, 1.2990}, {30, 2, 1.1547}, {30, 3, 1.0392},
+                {30, 5, .9623}, {45, 1.5, 1.3377}, {45, 2, 1.0938}, {45, 3, .9252},
+                {45, 5, .8236}, {60, 1.5, 1.1830}, {60, 2, .8819},  {60, 3, .7029},
+                {60, 5, .6047}, {80, 1.5, .5056},  {80, 2, .3421},  {80, 3, .2585},
+                {80, 5, .2162}};
   for (const auto& c : toward)
     CHECK(std::abs(foreshorteningTowardEye(c.theta, c.over) - c.ratio) < 5.1e-5);
 }
@@ -167,6 +173,8 @@ TEST_CASE("the textbook camera is decomposed and projects as printed") {
   CHECK(camera.rotation().determinant() == doctest::Approx(1));
   const Point x = *camera.vanishingPoint(Vec3::UnitX());
   CHECK(std::hypot(x.x - 499.999, x.y + 146.411) < 2e-3);
+  const Point y = *camera.vanishingPoint(Vec3::UnitY());
+  CHECK(std::hypot(y.x + 960.662, y.y + 65.962) < 2e-3);
   const Point z = *camera.vanishingPoint(Vec3::UnitZ());
   CHECK(std::hypot(z.x - 453.554, z.y - 750.536) < 2e-3);
   const Vec3 line = camera.vanishingLine(Vec3::UnitZ());

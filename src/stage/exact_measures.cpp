@@ -1,41 +1,50 @@
 // Exact measures.
 //
 // 1. Render ids at the asked width; pixels outside the panel's own outline are not the panel.
-// 2. A figure's share is its pixels over the panel's; its visible share is those pixels over all
-//    pixels it would have alone, beyond the frame too (visibleShares of picture.h, corrected for
-//    outlines that cut the frame's corners).
+// 2. Each figure's shares, limbs, outline, joint cuts and contrast are measured by the files that
+//    are named for them, from that one picture and each figure's own.
 // 3. Silhouettes are traced from the pixels, faces from the head's own shape, mouths from nose and
 //    chin; all brought to mm on the page.
-// Cost: two renders. Does badly: nothing thinner than a pixel is seen.
+// Cost: two renders for shares, about three for everything. Does badly: nothing thinner than a
+// pixel is seen.
 #include "stage/exact_measures.h"
 
 #include <algorithm>
 
 #include "geometry/polygon.h"
+#include "stage/ground_contrast.h"
+#include "stage/joint_cuts.h"
+#include "stage/outline_tells.h"
 #include "stage/quick_measures.h"
+#include "stage/tangents.h"
 #include "stage/trace_region.h"
+#include "stage/visibility.h"
 
 namespace tw {
 namespace {
 
+constexpr std::size_t kMostTangents = 12;  // beyond that the panel is a thicket, not a list
+constexpr double kLeastHidden = 0.005;
+
 class Looking {
  public:
-  Looking(RoughPanel& panel, const Beat& beat, const Scene& scene)
+  Looking(RoughPanel& panel, const Beat& beat, const Scene& scene, const std::vector<Solid>& solids,
+          const Lighting& light, int width, LookFor what)
       : panel_(panel),
         beat_(beat),
         scene_(scene),
         frame_(frameOf(panel.outline)),
-        camera_(panel.staging.camera, frame_.width() / frame_.height()) {}
+        camera_(panel.staging.camera, frame_.width() / frame_.height()),
+        sight_(solids, camera_, panel.outline, width, towardLamp(light.key, camera_), what),
+        all_(what == LookFor::Everything) {
+    if (all_) lightness_ = lightnessPicture(sight_, moodOf(beat.setting), light);
+  }
 
-  void run(const std::vector<Solid>& solids, int width) {
-    picture_ = render(solids, camera_, width);
-    markPanel();
-    const std::vector<double> visible =
-        visibleShares(picture_, solids, camera_, scene_.actors.size());
+  void run() {
     panel_.figures.clear();
-    for (std::size_t i = 0; i < scene_.actors.size(); ++i) {
-      panel_.figures.push_back(seen(i, i < visible.size() ? visible[i] : 0));
-    }
+    for (std::size_t i = 0; i < scene_.actors.size(); ++i) panel_.figures.push_back(seen(i));
+    panel_.tangents.clear();
+    if (all_) setTangents();
     setFocusAndLead();
   }
 
@@ -44,47 +53,71 @@ class Looking {
     return {frame_.min.x + panelUnits.x * frame_.width(),
             frame_.min.y + panelUnits.y * frame_.height()};
   }
-  double mmPerPixel() const { return frame_.width() / picture_.width; }
 
-  void markPanel() {
-    inside_.assign(picture_.solid.size(), 1);
-    const bool box =
-        panel_.outline.points.size() == 4 && area(panel_.outline) > 0.999 * frame_.area();
-    if (box) return;
-    for (int y = 0; y < picture_.height; ++y) {
-      for (int x = 0; x < picture_.width; ++x) {
-        const Point p = frame_.min + Vector{(x + 0.5) * mmPerPixel(), (y + 0.5) * mmPerPixel()};
-        inside_[static_cast<std::size_t>(y * picture_.width + x)] = contains(panel_.outline, p);
-      }
-    }
-  }
-
-  SeenFigure seen(std::size_t i, double visibleInFrame) const {
+  SeenFigure seen(std::size_t i) const {
     const Actor& actor = scene_.actors[i];
+    const int solid = static_cast<int>(i);
     SeenFigure s;
     s.who = actor.set.who;
-    std::vector<std::uint8_t> mask(picture_.solid.size(), 0);
-    double inFrame = 0, inPanel = 0, panel = 0;
-    for (std::size_t k = 0; k < mask.size(); ++k) {
-      const bool own = picture_.solid[k] == static_cast<int>(i);
-      mask[k] = own && inside_[k] ? 1 : 0;
-      inFrame += own;
-      inPanel += mask[k];
-      panel += inside_[k];
-    }
-    s.visible = inFrame > 0 ? std::clamp(visibleInFrame * inPanel / inFrame, 0.0, 1.0) : 0;
-    s.share = panel > 0 ? inPanel / panel : 0;
-    s.body = bodyRegion(mask);
+    const PlainShares plain = plainShares(sight_, solid);
+    s.visible = plain.visible;
+    s.share = plain.share;
+    s.reach = meanReach(actor.skeleton, camera_);
+    s.body = bodyRegion(solid);
     setHead(s, actor);
     setCut(s, actor);
+    if (all_) setLimbs(s, actor, solid);
+    s.liftable = s.cut == "whole" && s.visible >= kLiftableVisible;
     return s;
   }
 
-  Region bodyRegion(const std::vector<std::uint8_t>& mask) const {
-    Region region = traced(mask, picture_.width, picture_.height);
-    for (Polygon& loop : region) {
-      for (Point& p : loop.points) p = frame_.min + Vector{p.x, p.y} * mmPerPixel();
+  void setLimbs(SeenFigure& s, const Actor& actor, int solid) const {
+    const OutlineTells outline = outlineTells(*sight_.mask(solid));
+    s.solidity = outline.solidity;
+    s.tipsSeen = outline.tipsSeen;
+    s.contrast = groundContrast(sight_, lightness_, solid);
+    s.jointCuts = jointCuts(sight_, actor, solid);
+    const Visibility v = visibilityOf(sight_, solid);
+    s.visible = v.visible;
+    s.overlap = v.overlap;
+    for (std::size_t k = 0; k < kLimbs; ++k) {
+      const auto limb = static_cast<Limb>(k);
+      s.limbs.push_back(
+          {std::string(nameOf(limb)), v.limbs[k], foreshortening(limb, actor.skeleton, camera_)});
     }
+    std::map<std::string, double> hidden;
+    for (const auto& [who, share] : v.hiddenBy) hidden[nameOfSolid(who)] += share;
+    hidden["frame"] += v.cutOff;
+    for (const auto& [what, share] : hidden)
+      if (share >= kLeastHidden) s.hiddenBy.push_back({what, std::min(1.0, share)});
+    std::stable_sort(s.hiddenBy.begin(), s.hiddenBy.end(),
+                     [](const HiddenBy& a, const HiddenBy& b) { return a.share > b.share; });
+  }
+
+  std::string nameOfSolid(int solid) const {
+    if (solid < 0) return "border";
+    const Solid& s = sight_.solids[static_cast<std::size_t>(solid)];
+    if (s.figure >= 0) return scene_.actors[static_cast<std::size_t>(s.figure)].set.who;
+    if (s.prop >= 0) return scene_.props[static_cast<std::size_t>(s.prop)].prop;
+    return "set";
+  }
+
+  void setTangents() {
+    for (const Tangent& t : tangentsOf(sight_)) {
+      if (panel_.tangents.size() >= kMostTangents) break;
+      panel_.tangents.push_back({t.runsAlong ? "run along" : "touch", nameOfSolid(t.a),
+                                 nameOfSolid(t.b), t.at, t.lengthMm});
+    }
+  }
+
+  Region bodyRegion(int solid) const {
+    const Picture& picture = sight_.picture;
+    std::vector<std::uint8_t> mask(picture.solid.size());
+    for (std::size_t k = 0; k < mask.size(); ++k)
+      mask[k] = sight_.inside[k] && picture.solid[k] == solid;
+    Region region = traced(mask, picture.width, picture.height);
+    for (Polygon& loop : region)
+      for (Point& p : loop.points) p = sight_.onPage(p.x, p.y);
     return region;
   }
 
@@ -137,15 +170,16 @@ class Looking {
   const Scene& scene_;
   Rect frame_;
   Camera camera_;
-  Picture picture_;
-  std::vector<std::uint8_t> inside_;
+  PanelSight sight_;
+  std::vector<float> lightness_;
+  bool all_;
 };
 
 }  // namespace
 
 void lookExactly(RoughPanel& panel, const Beat& beat, const Scene& scene,
-                 const std::vector<Solid>& solids, int width) {
-  Looking(panel, beat, scene).run(solids, width);
+                 const std::vector<Solid>& solids, const Lighting& light, int width, LookFor what) {
+  Looking(panel, beat, scene, solids, light, width, what).run();
 }
 
 }  // namespace tw

@@ -3,12 +3,16 @@
 #pragma once
 
 #include "stage/blocking.h"
-#include "stage/picture.h"
+#include "stage/light.h"
 
 namespace tw {
 
-/// Fills figures, focus and lead of the panel. `solids` are the staging's, figure i at index i.
+/// A figure held by props and hair-thin overlaps is still lifted off in one piece.
+inline constexpr double kLiftableVisible = 0.97;
+
+/// Fills figures, tangents, focus and lead of the panel. `solids` are the staging's, figure i at
+/// index i.
 void lookExactly(RoughPanel& panel, const Beat& beat, const Scene& scene,
-                 const std::vector<Solid>& solids, int width);
+                 const std::vector<Solid>& solids, const Lighting& light, int width, LookFor what);
 
 }  // namespace tw

@@ -5,23 +5,26 @@
 // the frame without changing any shape in it. So nothing is searched; three corrections of the
 // distance are enough when a group has to be held, since nearer figures grow as the camera comes.
 //
-// Words. Held: what the shot must keep in the frame. Nice: what it keeps when the shot's band
-// allows a little more distance. Target: the part of the panel in which the focus must stand
-// (the whole panel unless `keepInside` says otherwise). Scale: frame widths per metre at depth d.
+// Words. Focus: the figure the panel is about; two in one pose for two are one focus. Held, nice,
+// target: held_extent.h. Scale: frame widths per metre at depth d.
 //
-// 1. Lens by shot size (85 mm for faces to 28 mm for places), stretched for tall panels so that
-//    the figure keeps its perspective whatever the panel's shape; a low eye takes a wider lens.
+// 1. The artist's own lens, or one by shot size (85 mm for faces to 28 mm for places), stretched
+//    for tall panels so that the figure keeps its perspective whatever the panel's shape; a low
+//    eye takes a wider lens.
 // 2. Direction from side and eye height. Level views do not pitch: the horizon runs through the
 //    eyes and uprights stay upright. The others look up or down at the aim point. No camera goes
 //    below the floor.
 // 3. Distance from ratio = stature / target height (shot_size.h), then less when held things do
 //    not fit: down to the band's lower edge for company, further for a figure that must be whole.
 // 4. Shift: the crown under the head room (wide shots: soles above the foot margin), the box of
-//    held things off centre so that the look has room, air for copy above.
+//    held things off centre so that the look has room, air for copy above. No crown of who speaks
+//    is cut in shots that show more than a chest. Roll is known to all of it: extents are taken
+//    from the rolled picture.
 //
-// Cost: under 3 µs for two figures. Does badly: a focus lying along the line of sight, and panels
-// so narrow that even a face must be cut. Pinhole and image size: Hartley & Zisserman ch. 6.
-// Lens choices, look room and head room are common practice, no source.
+// Cost: under 4 µs for two figures. Does badly: a focus lying along the line of sight, panels so
+// narrow that even a face must be cut, and a short lens of the artist's own in a close-up: it
+// stands where it must, a hand's breadth from the nose. Pinhole and image size: Hartley &
+// Zisserman ch. 6. Look room and head room are common practice, no source.
 #include "stage/frame_camera.h"
 
 #include <algorithm>
@@ -29,6 +32,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "stage/camera_habits.h"
+#include "stage/held_extent.h"
 #include "stage/held_props.h"
 #include "stage/shot_size.h"
 
@@ -39,93 +44,27 @@ constexpr double kDeg = std::numbers::pi / 180;
 constexpr double kHeadRoom = 0.08;
 constexpr double kSideMargin = 0.05;
 constexpr double kFootMargin = 0.055;
+constexpr double kCrownMargin = 0.02;  // of who speaks, when room is short
+constexpr double kHeadsHigh = 0.9;     // of the frame, that faces which belong together may fill
+constexpr double kLowestFocus = 0.7;   // no speaker's crown pushes the focus' chin below this
 constexpr double kLowestEyeM = 0.14;
-constexpr double kNearestM = 1.0;  // no held figure closer to the lens than this
-constexpr double kLongestLens = 135;
+constexpr double kNearestM = 1.0;      // no held figure closer to the lens than this
+constexpr double kNearestFaceM = 0.3;  // however short the lens
+constexpr double kLongestUsual = 135;
 constexpr double kLeastForProps = 0.8;
-constexpr double kFarAway = 1e6;
+constexpr double kFarAway = Extent::kFarAway;
 
-/// Box in target units: 0…1 across and down the target rectangle.
-struct Extent {
-  double left = kFarAway, top = kFarAway, right = -kFarAway, bottom = -kFarAway;
-
-  void add(double x, double y, double rx, double ry) {
-    left = std::min(left, x - rx);
-    right = std::max(right, x + rx);
-    top = std::min(top, y - ry);
-    bottom = std::max(bottom, y + ry);
-  }
-  void add(const Extent& o) {
-    left = std::min(left, o.left);
-    right = std::max(right, o.right);
-    top = std::min(top, o.top);
-    bottom = std::max(bottom, o.bottom);
-  }
-  bool empty() const { return right < left; }
-  double width() const { return empty() ? 0 : right - left; }
-  double height() const { return empty() ? 0 : bottom - top; }
-};
-
-double lensFor(ShotSize shot, EyeHeight eye) {
-  constexpr std::array<double, kShotSizes> kLens{95, 85, 75, 60, 50, 42, 34, 28};
-  const double wider = eye == EyeHeight::Worm ? 0.62 : eye == EyeHeight::Low ? 0.85 : 1.0;
-  return kLens[static_cast<std::size_t>(shot)] * wider;
-}
-
-/// How far the eye stands above (> 0) or below the aim point, seen from there.
-double elevationDeg(EyeHeight eye, ShotSize shot) {
-  const bool far = shot >= ShotSize::VeryLong;
-  switch (eye) {
-    case EyeHeight::Worm:
-      return -34;
-    case EyeHeight::Low:
-      return -15;
-    case EyeHeight::Level:
-      return 0;
-    case EyeHeight::High:
-      return far ? 18 : 28;
-    case EyeHeight::Bird:
-      return far ? 38 : 50;
-  }
-  return 0;
-}
-
-/// Tall panels keep the distance to the figure, so the lens grows with the frame's height; in wide
-/// ones the middle way between height and width keeps the ends from stretching.
-double lensStretch(double aspect) {
-  constexpr double kStill = 1.5;  // 36 × 24 mm, the frame for which the lenses are named
-  return aspect < kStill ? kStill / aspect : std::sqrt(kStill / aspect);
-}
-
-bool wholeShot(ShotSize shot) {
-  return shot >= ShotSize::Long;
-}
-
-/// Lowest body level that a shot holds of a figure.
-bool holdsLevel(ShotSize shot, Level level) {
-  switch (level) {
-    case Level::Head:
-      return true;
-    case Level::Shoulders:
-      return shot >= ShotSize::MediumCloseUp;
-    case Level::Torso:
-      return shot >= ShotSize::Medium;
-    case Level::Hips:
-      return shot >= ShotSize::MediumLong;
-    case Level::Arm:
-    case Level::Hand:
-    case Level::Thigh:
-    case Level::Shank:
-    case Level::Foot:
-      return wholeShot(shot);
-  }
-  return false;
+/// At whose depth the stature counts that names the shot.
+Vec3 namingPoint(const Scene& scene, ShotSize shot) {
+  const Skeleton& s = scene.actors[static_cast<std::size_t>(scene.focus)].skeleton;
+  const Vec3 head = headMiddle(s);
+  return shot <= ShotSize::MediumCloseUp ? head : Vec3((head + s[Joint::Pelvis]) / 2);
 }
 
 class Framing {
  public:
   Framing(const Scene& scene, const FrameWish& wish)
-      : scene_(scene), wish_(wish), shot_(wish.choice.shot) {
+      : scene_(scene), wish_(wish), shot_(wish.choice.shot), focus_(focusActors(scene)) {
     target_ = wish.keepInside.value_or(Rect{{0, 0}, {1, 1}});
     side_ = (wish.leftward ? -1 : 1) * wish.choice.sideDeg;
     headRoom_ = kHeadRoom + std::min(0.55 * wish.airShare, 0.3);
@@ -147,9 +86,8 @@ class Framing {
   }
 
  private:
-  const Actor* focus() const {
-    return scene_.focus < 0 ? nullptr : &scene_.actors[static_cast<std::size_t>(scene_.focus)];
-  }
+  const Actor* focus() const { return focus_.empty() ? nullptr : focus_.front(); }
+  bool isHandOnly() const { return scene_.handIsSubject && shot_ <= ShotSize::CloseUp; }
 
   void chooseSize() {
     if (!focus()) {
@@ -161,34 +99,37 @@ class Framing {
       return;
     }
     size_ = focus()->body->stature;
-    ratio_ = ratioFor(shot_, headRoom_ + (wholeShot(shot_) ? kFootMargin - 0.02 : 0));
-    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) {
-      ratio_ = shot_ == ShotSize::CloseUp ? 4.6 : 8.2;
-    }
+    ratio_ = ratioFor(shot_, headRoom_ + (isWholeShot(shot_) ? kFootMargin - 0.02 : 0));
+    if (isHandOnly()) ratio_ = shot_ == ShotSize::CloseUp ? 4.6 : 8.2;
   }
 
   Vec3 aim() const {
     if (!focus()) return scene_.subject.middle();
-    const Skeleton& s = focus()->skeleton;
-    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) return workingPalm(*focus());
+    if (isHandOnly()) return workingPalm(*focus());
+    Vec3 sum = Vec3::Zero();
+    for (const Actor* actor : focus_) sum += aimAt(*actor);
+    return sum / static_cast<double>(focus_.size());
+  }
+
+  Vec3 aimAt(const Actor& actor) const {
     switch (shot_) {
       case ShotSize::ExtremeCloseUp:
       case ShotSize::CloseUp:
-        return headMiddle(s);
+        return headMiddle(actor.skeleton);
       case ShotSize::MediumCloseUp:
-        return landmark(s, 0.83);
+        return landmark(actor.skeleton, 0.83);
       case ShotSize::Medium:
-        return landmark(s, 0.76);
+        return landmark(actor.skeleton, 0.76);
       case ShotSize::MediumLong:
-        return landmark(s, 0.66);
+        return landmark(actor.skeleton, 0.66);
       default:
-        return bodyMiddle();
+        return bodyMiddle(actor);
     }
   }
 
-  Vec3 bodyMiddle() const {
+  static Vec3 bodyMiddle(const Actor& actor) {
     Vec3 low = Vec3::Constant(kFarAway), high = Vec3::Constant(-kFarAway);
-    for (const Vec3& at : focus()->skeleton.at) {
+    for (const Vec3& at : actor.skeleton.at) {
       low = low.cwiseMin(at);
       high = high.cwiseMax(at);
     }
@@ -197,27 +138,43 @@ class Framing {
 
   double eyeLevel() const {
     if (!focus()) return std::max(1.55, scene_.subject.min.y() + 0.3);
-    return headMiddle(focus()->skeleton).y();
+    double sum = 0;
+    for (const Actor* actor : focus_) sum += headMiddle(actor->skeleton).y();
+    return sum / static_cast<double>(focus_.size());
   }
 
   /// Puts the camera so that the focus has that ratio to the target's height.
   void stand(double ratio) {
-    const double aspect = wish_.aspect;
-    const double scale = ratio * target_.height() / aspect / size_;
-    double focal = lensFor(shot_, wish_.choice.eye) * lensStretch(aspect);
-    focal = std::clamp(focal, 18.0, 300.0);
+    const double scale = ratio * target_.height() / wish_.aspect / size_;
     const Vec3 at = aim();
-    double distance = focal / 36 / scale;
-    const double least = leastDistance(at);
-    if (distance < least) {
-      focal =
-          std::min(focal * least / distance, std::max(focal, kLongestLens * lensStretch(aspect)));
-      distance = focal / 36 / scale;
-    }
-    aimFrom(at, distance);
+    const double focal = wish_.choice.lensMm > 0 ? wish_.choice.lensMm : lensFor(at, scale);
     place_.focalMm = focal;
     place_.rollDeg = (wish_.leftward ? -1 : 1) * wish_.choice.tiltDeg;
     place_.offsetX = place_.offsetY = 0;
+    const double distance = focal / 36 / scale;
+    aimFrom(at, distance);
+    if (wish_.choice.lensMm > 0 && focus()) standForOwnLens(at, distance);
+  }
+
+  /// Short lenses come so near that the aim point and what names the shot differ in depth: the
+  /// latter is what has to be at the distance, and nobody's nose may touch the lens.
+  void standForOwnLens(const Vec3& at, double distance) {
+    const Vec3 named = namingPoint(scene_, shot_);
+    double from = distance;
+    for (int round = 0; round < 2; ++round) {
+      const double depth = Camera(place_, wish_.aspect).depth(named);
+      from = std::max(from + std::max(distance, kNearestFaceM) - depth, 0.02);
+      aimFrom(at, from);
+    }
+  }
+
+  /// The shot's own lens, longer when the camera would stand between the figures.
+  double lensFor(const Vec3& at, double scale) const {
+    const double stretch = lensStretch(wish_.aspect);
+    const double focal = std::clamp(usualLens(shot_, wish_.choice.eye) * stretch, 18.0, 300.0);
+    const double distance = focal / 36 / scale, least = leastDistance(at);
+    if (distance >= least) return focal;
+    return std::min(focal * least / distance, std::max(focal, kLongestUsual * stretch));
   }
 
   void aimFrom(const Vec3& at, double distance) {
@@ -248,86 +205,16 @@ class Framing {
     return nearest < 0.25 ? 0 : nearest + kNearestM;
   }
 
-  Extent extentOf(const Camera& camera, const Vec3& at, double radius) const {
-    Extent e;
-    const double depth = camera.depth(at);
-    if (depth < 0.05) return e;
-    const Point p = camera.projectAlways(at);
-    const double r = radius * place_.focalMm / 36 / depth;
-    e.add((p.x - target_.min.x) / target_.width(),
-          (p.y * wish_.aspect - target_.min.y) / target_.height(), r / target_.width(),
-          r * wish_.aspect / target_.height());
-    return e;
-  }
-
-  template <class Keep>
-  Extent extentOf(const Camera& camera, const Actor& actor, Keep keep) const {
-    Extent e;
-    for (const Capsule& c : actor.volumes) {
-      if (!keep(c.level)) continue;
-      e.add(extentOf(camera, c.a, c.radiusA));
-      e.add(extentOf(camera, c.b, c.radiusB));
-    }
-    return e;
-  }
-
-  Extent extentOf(const Camera& camera, const Box3& box) const {
-    Extent e;
-    // Things rarely fill the corners of their box: the corners are drawn in a little.
-    const Vec3 middle = box.middle();
-    for (Vec3 corner : box.corners()) {
-      corner.x() = middle.x() + 0.75 * (corner.x() - middle.x());
-      corner.z() = middle.z() + 0.75 * (corner.z() - middle.z());
-      e.add(extentOf(camera, corner, 0));
-    }
-    return e;
-  }
-
   void measure() {
     const Camera camera(place_, wish_.aspect);
-    head_ = must_ = nice_ = Extent{};
-    if (!focus()) {
-      must_ = nice_ = head_ = extentOf(camera, scene_.subject);
-      return;
-    }
-    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) {
-      must_ = nice_ = head_ = extentOf(camera, aim(), 0.1);
-      return;
-    }
-    const auto held = [&](Level level) { return holdsLevel(shot_, level); };
-    head_ = extentOf(camera, *focus(), [](Level level) { return level == Level::Head; });
-    must_ = extentOf(camera, *focus(), held);
-    nice_ = must_;
-    measureNice(camera);
-  }
-
-  void measureNice(const Camera& camera) {
-    if (shot_ < ShotSize::Medium) return;
-    const auto held = [&](Level level) { return holdsLevel(shot_, level); };
-    const auto arms = [&](Level level) {
-      return held(level) || level == Level::Arm || level == Level::Hand;
-    };
-    for (std::size_t i = 0; i < scene_.actors.size(); ++i) {
-      const bool isFocus = static_cast<int>(i) == scene_.focus;
-      if (isFocus) {
-        nice_.add(extentOf(camera, scene_.actors[i], arms));
-      } else {
-        nice_.add(extentOf(camera, scene_.actors[i], held));
-      }
-    }
-    if (shot_ < ShotSize::MediumLong) return;
-    const Extent people = nice_;
-    for (std::size_t i = 0; i < scene_.propBoxes.size(); ++i) {
-      if (scene_.propMatters[i]) nice_.add(extentOf(camera, scene_.propBoxes[i]));
-    }
+    held_ = heldExtents(scene_, {shot_, target_, isHandOnly(), aim()}, camera);
     // A long thing may run out of the frame rather than make the people small.
-    const double cost = fitOf(nice_) / fitOf(people);
-    if (cost < kLeastForProps) nice_ = people;
+    if (fitOf(held_.nice) / fitOf(held_.people) < kLeastForProps) held_.nice = held_.people;
   }
 
   double room() const { return 1 - 2 * kSideMargin; }
   double heightRoom() const {
-    return wholeShot(shot_) || !focus() ? 1 - headRoom_ - kFootMargin : kFarAway;
+    return isWholeShot(shot_) || !focus() ? 1 - headRoom_ - kFootMargin : kFarAway;
   }
 
   double fitOf(const Extent& e) const {
@@ -339,13 +226,26 @@ class Framing {
 
   /// Factor on the ratio, 1 when all that can be held is held.
   double neededShrink(double ratio) const {
-    const bool whole = wish_.wholeFigure || wholeShot(shot_);
-    if (!focus()) return shot_ >= ShotSize::Medium ? fitOf(must_) : 1;
+    if (!focus()) return shot_ >= ShotSize::Medium ? fitOf(held_.must) : 1;
     const double floor = leastRatio(shot_) * 1.04 / ratio;
-    double shrink = std::max(fitOf(nice_), std::min(floor, 1.0));
-    const double must = wholeShot(shot_) && whole ? fitOf(must_) : fitOf(head_);
-    if (wholeShot(shot_)) shrink = std::min(shrink, must);
+    double shrink = std::max(fitOf(held_.nice), std::min(floor, 1.0));
+    if (isWholeShot(shot_)) shrink = std::min(shrink, fitOf(held_.must));
+    if (shot_ >= ShotSize::Medium) shrink = std::min(shrink, shrinkForHeads(ratio));
     return std::max(shrink, 0.2);
+  }
+
+  /// Faces of a pose for two and of who speaks outrank the band, as far as the next looser shot.
+  double shrinkForHeads(double ratio) const {
+    Extent heads = held_.head, bodies = held_.must;
+    heads.add(held_.speakers);
+    bodies.add(heads);
+    double shrink = std::min(1.0, room() / std::max(heads.width(), 1e-9));
+    shrink = std::min(shrink, kHeadsHigh / std::max(heads.height(), 1e-9));
+    if (!held_.speakers.empty())
+      shrink = std::min(shrink, (1 - kCrownMargin) / std::max(bodies.height(), 1e-9));
+    const int looser = std::min(static_cast<int>(shot_) + 1, kShotSizes - 1);
+    const double floor = leastRatio(static_cast<ShotSize>(looser)) * 1.04 / ratio;
+    return std::max(shrink, std::min(floor, 1.0));
   }
 
   /// −1…1: how far the focus looks to the left or right of the picture.
@@ -363,16 +263,20 @@ class Framing {
   }
 
   double shiftAcross() const {
-    const bool company = nice_.width() <= room() + 1e-6 || scene_.actors.size() > 1;
-    const Extent& box = company && shot_ >= ShotSize::Medium ? nice_
-                        : must_.width() <= room()            ? must_
-                                                             : head_;
+    const auto& [head, must, people, nice, speakers] = held_;
+    const bool company = nice.width() <= room() + 1e-6 || scene_.actors.size() > focus_.size();
+    const Extent& box = company && shot_ >= ShotSize::Medium ? nice
+                        : must.width() <= room()             ? must
+                                                             : head;
     const double slack = std::max(1 - box.width(), 0.0);
-    const bool alone = scene_.actors.size() < 2 || shot_ < ShotSize::Medium;
+    const bool alone = scene_.actors.size() <= focus_.size() || shot_ < ShotSize::Medium;
     const double bias = alone ? 0.30 : 0.14;
     const double middle = 0.5 - bias * slack * lookAcross();
-    const double by = middle - (box.left + box.right) / 2;
-    return keptIn(keptIn(by, must_, -0.02), head_, kSideMargin);
+    double by = keptIn(middle - (box.left + box.right) / 2, must, -0.02);
+    Extent talk = head;
+    talk.add(speakers);
+    if (shot_ >= ShotSize::Medium && talk.width() <= room()) by = keptIn(by, talk, kSideMargin);
+    return keptIn(by, head, kSideMargin);
   }
 
   /// The shift nearest to `by` that keeps the extent inside the margin; as it is if too wide.
@@ -383,34 +287,43 @@ class Framing {
   }
 
   double shiftDown() const {
-    if (scene_.handIsSubject && shot_ <= ShotSize::CloseUp) {
-      return 0.5 + 0.4 * (headRoom_ - kHeadRoom) - (must_.top + must_.bottom) / 2;
+    if (isHandOnly()) {
+      const Extent& palm = held_.must;
+      return 0.5 + 0.4 * (headRoom_ - kHeadRoom) - (palm.top + palm.bottom) / 2;
     }
     if (!focus()) return shiftThing();
-    if (shot_ == ShotSize::ExtremeCloseUp) return 0.5 - (head_.top + head_.bottom) / 2;
-    if (!wholeShot(shot_)) return headRoom_ - topHeld();
-    return shiftWhole();
+    if (shot_ == ShotSize::ExtremeCloseUp) return 0.5 - (held_.head.top + held_.head.bottom) / 2;
+    return withCrowns(isWholeShot(shot_) ? shiftWhole() : headRoom_ - topHeld());
+  }
+
+  /// So far down that no speaker's crown is cut, as long as the focus' face stays.
+  double withCrowns(double by) const {
+    if (shot_ < ShotSize::Medium || held_.speakers.empty()) return by;
+    // Down to where the focus' own cut line would leave the frame, and its face in any case.
+    const double most = std::max({by, 1 - held_.must.bottom, kLowestFocus - held_.head.bottom});
+    return std::clamp(kCrownMargin - held_.speakers.top, by, most);
   }
 
   /// Highest crown that the shot shows, if taking it in costs the focus little height.
   double topHeld() const {
-    const double top = std::min(must_.top, head_.top);
+    const double top = std::min(held_.must.top, held_.head.top);
     if (shot_ < ShotSize::Medium) return top;
     const double most = shot_ == ShotSize::Medium ? 0.12 : 0.18;
-    return std::max(std::min(nice_.top, top), top - most);
+    return std::max(std::min(held_.nice.top, top), top - most);
   }
 
   double shiftThing() const {
-    if (must_.height() > 1) return 0.5 - (must_.top + must_.bottom) / 2;  // a piece of it
-    const double slack = 1 - must_.height() - headRoom_ - kFootMargin;
-    if (slack < 0) return headRoom_ * 0.5 - must_.top;
-    return 1 - kFootMargin - 0.3 * slack - must_.bottom;
+    if (held_.must.height() > 1)
+      return 0.5 - (held_.must.top + held_.must.bottom) / 2;  // a piece of it
+    const double slack = 1 - held_.must.height() - headRoom_ - kFootMargin;
+    if (slack < 0) return headRoom_ * 0.5 - held_.must.top;
+    return 1 - kFootMargin - 0.3 * slack - held_.must.bottom;
   }
 
   double shiftWhole() const {
-    const Extent& box = fitOf(nice_) > 0.97 ? nice_ : must_;
+    const Extent& box = fitOf(held_.nice) > 0.97 ? held_.nice : held_.must;
     const double slack = 1 - box.height() - headRoom_ - kFootMargin;
-    if (slack < 0) return 1 - kFootMargin - std::max(box.bottom, must_.bottom);
+    if (slack < 0) return 1 - kFootMargin - std::max(box.bottom, held_.must.bottom);
     const bool floats = focus()->floor > 0.6;
     const double below = floats ? 0.5 : shot_ == ShotSize::Long ? 0.3 : 0.22;
     return 1 - kFootMargin - below * slack - box.bottom;
@@ -419,10 +332,11 @@ class Framing {
   const Scene& scene_;
   const FrameWish& wish_;
   ShotSize shot_;
+  std::vector<const Actor*> focus_;  ///< one, two in a pose for two, or none
   Rect target_;
   double side_ = 0, headRoom_ = kHeadRoom, size_ = 1.7, ratio_ = 1;
   CameraPlace place_;
-  Extent head_, must_, nice_;
+  HeldExtents held_;
 };
 
 }  // namespace
@@ -438,13 +352,12 @@ double statureOverFrame(const Scene& scene, const Camera& camera) {
     return f * height / std::max(camera.depth(scene.subject.middle()), 0.01);
   }
   const Actor& actor = scene.actors[static_cast<std::size_t>(scene.focus)];
-  const Vec3 head = headMiddle(actor.skeleton);
   const auto ratioAt = [&](const Vec3& at) {
     return f * actor.body->stature / std::max(camera.depth(at), 0.01);
   };
-  const double close = ratioAt(head);
+  const double close = ratioAt(namingPoint(scene, ShotSize::CloseUp));
   if (close >= leastRatio(ShotSize::MediumCloseUp)) return close;
-  return ratioAt((head + actor.skeleton[Joint::Pelvis]) / 2);
+  return ratioAt(namingPoint(scene, ShotSize::Medium));
 }
 
 }  // namespace tw

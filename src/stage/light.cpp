@@ -160,12 +160,17 @@ Result<LightWords> LightWords::load() {
   return read(*bytes, path->string());
 }
 
-const Lighting& LightWords::lightFor(std::string_view words) const {
+const Lighting* LightWords::saidIn(std::string_view words) const {
   const std::string text = lowered(words);
   for (const Entry& entry : entries_)
     for (const std::string& word : entry.words)
-      if (says(text, word)) return entry.light;
-  return ordinary_;
+      if (says(text, word)) return &entry.light;
+  return nullptr;
+}
+
+const Lighting& LightWords::lightFor(std::string_view words) const {
+  const Lighting* said = saidIn(words);
+  return said ? *said : ordinary_;
 }
 
 const Lighting* LightWords::find(std::string_view name) const {

@@ -53,6 +53,8 @@ class LightWords {
   /// The first light one of whose words stands in the text, else the default one.
   const Lighting& lightFor(std::string_view words) const;
   const Lighting* find(std::string_view name) const;
+  /// The first light one of whose words stands in the text, or null.
+  const Lighting* saidIn(std::string_view text) const;
   /// Of a beat: what its panel says goes before what its scene says.
   const Lighting& lightFor(const Beat& beat) const;
 

@@ -1,5 +1,7 @@
 #include "stage/panel_light.h"
 
+#include "stage/light_wish.h"
+
 namespace tw {
 
 std::vector<Solid> drawnSolids(const Stager& stager, const RoughPanel& panel, const Beat& beat,
@@ -21,7 +23,7 @@ PlannedPanel plannedPanel(const Stager& stager, const RoughPanel& panel, const B
   if (own.setting.empty()) own.setting = beat.setting;
   return drawWithValues(drawnSolids(stager, panel, beat, focus),
                         Camera(panel.staging.camera, frame.width() / frame.height()), frame,
-                        panel.outline, own, lights.lightFor(beat));
+                        panel.outline, own, lightOf(panel.staging, beat, lights));
 }
 
 }  // namespace tw

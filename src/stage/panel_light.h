@@ -11,7 +11,7 @@ namespace tw {
 std::vector<Solid> drawnSolids(const Stager& stager, const RoughPanel& panel, const Beat& beat,
                                const std::string& focus);
 
-/// The panel's drawing and value plan in the light that the beat's words name.
+/// The panel's drawing and value plan in the light that it was staged with.
 PlannedPanel plannedPanel(const Stager& stager, const RoughPanel& panel, const Beat& beat,
                           const std::string& focus, const DrawOptions& options,
                           const LightWords& lights);

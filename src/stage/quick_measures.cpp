@@ -31,25 +31,11 @@
 namespace tw {
 namespace {
 
-constexpr double kShave = 0.012;  // frame edge this near to a contour looks like a mistake
+constexpr double kCrownCut = 0.03;  // of a speaker's head above the frame, from which it is seen
+constexpr double kShave = 0.012;    // frame edge this near to a contour looks like a mistake
 
 Vec3 inCamera(const Camera& camera, const Vec3& direction) {
   return camera.rotation() * direction;
-}
-
-double meanReach(const Skeleton& s, const Camera& camera) {
-  using enum Joint;
-  constexpr std::array<std::array<Joint, 3>, 4> kLimbs{{{LeftShoulder, LeftElbow, LeftWrist},
-                                                        {RightShoulder, RightElbow, RightWrist},
-                                                        {LeftHip, LeftKnee, LeftAnkle},
-                                                        {RightHip, RightKnee, RightAnkle}}};
-  double sum = 0;
-  for (const auto& limb : kLimbs) {
-    const Vec3 span = inCamera(camera, s[limb[2]] - s[limb[0]]);
-    const double length = (s[limb[1]] - s[limb[0]]).norm() + (s[limb[2]] - s[limb[1]]).norm();
-    sum += std::hypot(span.x(), span.y()) / length;
-  }
-  return std::min(sum / kLimbs.size(), 1.0);
 }
 
 double speakerOrder(const Beat& beat, const Scene& scene, const Camera& camera,
@@ -128,6 +114,7 @@ double headlessCost(const Scene& scene, const Crowd& crowd, const std::vector<Re
     const double down = shareInside(heads[i].min.y, heads[i].max.y);
     const double cut = 1 - across * down;
     cost += cut > 0.35 ? 0.85 : cut > 0.12 ? 0.25 : 0;
+    if (scene.actors[i].speaks && down < 1 - kCrownCut && cut <= 0.35) cost += 0.45;
   }
   return cost;
 }
@@ -187,6 +174,21 @@ Point panelPoint(const Camera& camera, const Vec3& at) {
 
 bool showsHandOnly(const Scene& scene, ShotSize shot) {
   return scene.handIsSubject && shot <= ShotSize::CloseUp;
+}
+
+double meanReach(const Skeleton& s, const Camera& camera) {
+  using enum Joint;
+  constexpr std::array<std::array<Joint, 3>, 4> kLimbs{{{LeftShoulder, LeftElbow, LeftWrist},
+                                                        {RightShoulder, RightElbow, RightWrist},
+                                                        {LeftHip, LeftKnee, LeftAnkle},
+                                                        {RightHip, RightKnee, RightAnkle}}};
+  double sum = 0;
+  for (const auto& limb : kLimbs) {
+    const Vec3 span = inCamera(camera, s[limb[2]] - s[limb[0]]);
+    const double length = (s[limb[1]] - s[limb[0]]).norm() + (s[limb[2]] - s[limb[1]]).norm();
+    sum += std::hypot(span.x(), span.y()) / length;
+  }
+  return std::min(sum / kLimbs.size(), 1.0);
 }
 
 Point focusPoint(const Scene& scene, const Camera& camera, ShotSize shot) {

@@ -33,6 +33,9 @@ PictureLead leadOnPicture(const Beat& beat, const Scene& scene, const Camera& ca
 /// "Mara points", "Tobi runs", "Mara looks", or empty.
 std::string leadSentence(const PictureLead& lead, const std::string& who);
 
+/// Limbs' length on the picture over their true length, mean of arms and legs, 0…1.
+double meanReach(const Skeleton& skeleton, const Camera& camera);
+
 /// sign(((B−A)×(C−A))·up) for the first two figures by id and the camera C; 0 without an axis.
 double axisSideOf(const Scene& scene, const Vec3& eye);
 

@@ -17,8 +17,17 @@ struct Viewport {
 /// The frame itself at that width.
 Viewport frameViewport(const Camera& camera, int width);
 
+/// Around all of the mesh that lies before the lens, on the pixel grid of a frame of that many
+/// pixels a width, with a pixel to spare; of size 0 when nothing does.
+Viewport viewportAround(const Mesh& mesh, const Camera& camera, double pxPerWidth);
+/// The same at that width of the frame, or coarser where it would become too large.
+Viewport aloneViewport(const Mesh& mesh, const Camera& camera, int width);
+
 /// An empty picture of the viewport's size.
 Picture blankPicture(const Viewport& view);
+
+/// Pixels of the solid alone, beyond the frame too, in those of a frame of that width.
+double pixelsAlone(const Solid& solid, const Camera& camera, int width);
 
 /// Adds the solid, marked with `index`. What lies nearer than kNearM is cut off.
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,

@@ -14,10 +14,10 @@ constexpr int kMostAlonePx = 480;
 // What lies farther out than this many frame widths is not part of any picture we could aim at.
 constexpr double kMostFrames = 8;
 
-/// Around all of the solid that lies before the near plane, frame units; empty when nothing does.
-Rect imageBounds(const Solid& solid, const Camera& camera) {
+/// Around all of the mesh that lies before the near plane, frame units; empty when nothing does.
+Rect imageBounds(const Mesh& mesh, const Camera& camera) {
   Rect box{{kMostFrames, kMostFrames}, {-kMostFrames, -kMostFrames}};
-  for (const Vec3& point : solid.mesh.points) {
+  for (const Vec3& point : mesh.points) {
     if (camera.depth(point) < kNearM) continue;
     const Point p = camera.projectAlways(point);
     box.min = {std::min(box.min.x, p.x), std::min(box.min.y, p.y)};
@@ -28,6 +28,13 @@ Rect imageBounds(const Solid& solid, const Camera& camera) {
   return box;
 }
 
+Viewport viewportOf(const Rect& box, double scale) {
+  if (!(std::max(box.width(), box.height()) > 0)) return {};
+  const Point corner{std::floor(box.min.x * scale) / scale, std::floor(box.min.y * scale) / scale};
+  return {corner, scale, static_cast<int>(std::ceil((box.max.x - corner.x) * scale)) + 1,
+          static_cast<int>(std::ceil((box.max.y - corner.y) * scale)) + 1};
+}
+
 std::vector<double> countPixels(const Picture& picture, std::size_t solids) {
   std::vector<double> counts(solids, 0);
   for (const std::int16_t id : picture.solid)
@@ -35,24 +42,27 @@ std::vector<double> countPixels(const Picture& picture, std::size_t solids) {
   return counts;
 }
 
-/// Pixels of the solid alone, in units of the picture's pixels.
-double pixelsAlone(const Solid& solid, const Camera& camera, int width) {
-  const Rect box = imageBounds(solid, camera);
-  const double most = std::max(box.width(), box.height());
-  if (!(most > 0)) return 0;
-  const double scale = std::min(static_cast<double>(width), kMostAlonePx / most);
-  // On the picture's own pixel grid when the scale allows, so that both counts agree exactly.
-  const Point corner{std::floor(box.min.x * scale) / scale, std::floor(box.min.y * scale) / scale};
-  const Viewport view{corner, scale,
-                      static_cast<int>(std::ceil((box.max.x - corner.x) * scale)) + 1,
-                      static_cast<int>(std::ceil((box.max.y - corner.y) * scale)) + 1};
-  Picture alone = blankPicture(view);
-  rasterise(solid, 0, camera, view, Vec3::UnitY(), alone);
-  const double perPixel = width / scale;
-  return countPixels(alone, 1)[0] * perPixel * perPixel;
+}  // namespace
+
+Viewport viewportAround(const Mesh& mesh, const Camera& camera, double pxPerWidth) {
+  return viewportOf(imageBounds(mesh, camera), pxPerWidth);
 }
 
-}  // namespace
+Viewport aloneViewport(const Mesh& mesh, const Camera& camera, int width) {
+  const Rect box = imageBounds(mesh, camera);
+  // On the picture's own pixel grid when the scale allows, so that both counts agree exactly.
+  const double most = std::max(box.width(), box.height());
+  return viewportOf(box, most > 0 ? std::min(static_cast<double>(width), kMostAlonePx / most) : 1);
+}
+
+double pixelsAlone(const Solid& solid, const Camera& camera, int width) {
+  const Viewport view = aloneViewport(solid.mesh, camera, width);
+  if (view.width == 0) return 0;
+  Picture alone = blankPicture(view);
+  rasterise(solid, 0, camera, view, Vec3::UnitY(), alone);
+  const double perPixel = width / view.pxPerWidth;
+  return countPixels(alone, 1)[0] * perPixel * perPixel;
+}
 
 Picture render(const std::vector<Solid>& solids, const Camera& camera, int width,
                const Vec3& towardLight) {

@@ -6,6 +6,7 @@
 #include "stage/exact_measures.h"
 #include "stage/frame_camera.h"
 #include "stage/held_props.h"
+#include "stage/light_wish.h"
 #include "stage/panel_light.h"
 #include "stage/perspective_grid.h"
 #include "stage/prop_mesh.h"
@@ -171,6 +172,7 @@ Staging Stager::solved(const StageRequest& asked, const StagingChoice& choice) c
   staging.camera = framedCamera(scene, wishOf(request, choice));
   for (const Actor& actor : scene.actors) staging.figures.push_back(actor.set);
   staging.props = scene.props;
+  staging.light = setLightOf(lightOf(*request.beat, impl_->lights));
   return staging;
 }
 
@@ -220,11 +222,12 @@ std::vector<Solid> Stager::solidsOf(const Staging& staging, const Beat& scripted
   return solids;
 }
 
-void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width) const {
+void Stager::look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width,
+                  LookFor what) const {
   std::optional<Beat> own;
   const Scene scene = sceneOf(panel.staging, beat, focus);
   lookExactly(panel, impl_->sized(beat, own), scene, solidsOf(panel.staging, beat, kLookDetail),
-              width);
+              lightOf(panel.staging, beat, impl_->lights), width, what);
 }
 
 Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
@@ -234,7 +237,7 @@ Drawing Stager::draw(const RoughPanel& panel, const Beat& beat, const std::strin
   if (own.setting.empty()) own.setting = beat.setting;
   return drawLitPanel(drawnSolids(*this, panel, beat, focus),
                       Camera(panel.staging.camera, frame.width() / frame.height()), frame,
-                      panel.outline, own, impl_->lights.lightFor(beat));
+                      panel.outline, own, lightOf(panel.staging, beat, impl_->lights));
 }
 
 Scene Stager::sceneOf(const Staging& staging, const Beat& beat, const std::string& focus) const {

@@ -57,6 +57,10 @@ struct Variant {
   std::vector<Rect> heads;                 ///< of all figures, panel units, in the staging's order
 };
 
+/// What a look fills in: shares, heads, cuts, silhouettes, focus and lead; or also limbs, outline,
+/// overlaps, contrast, joint cuts and tangents, at twice the price.
+enum class LookFor { Shares, Everything };
+
 class Stager {
  public:
   /// Props that have a model among `models` are drawn with it and take its size.
@@ -76,9 +80,10 @@ class Stager {
 
   /// Everything that stands before the camera of a staging, `detail` as for bodyMesh.
   std::vector<Solid> solidsOf(const Staging& staging, const Beat& beat, double detail = 1) const;
-  /// Fills figures, focus and lead of the panel exactly, from a rendered picture.
+  /// Fills figures, tangents, focus and lead of the panel exactly, from a rendered picture.
   /// `panel.outline`, `panel.staging` are read. `width` px.
-  void look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width = 240) const;
+  void look(RoughPanel& panel, const Beat& beat, const std::string& focus, int width = 240,
+            LookFor what = LookFor::Everything) const;
   /// The panel's picture as vectors.
   Drawing draw(const RoughPanel& panel, const Beat& beat, const std::string& focus,
                const DrawOptions& options) const;

@@ -194,6 +194,27 @@ TEST_CASE("a mirrored choice mirrors every measure") {
   }
 }
 
+TEST_CASE("flipping one figure's pose leaves the set where it stands") {
+  Beat beat = alone("walk");
+  beat.setting = "exterior, quay with a tower";
+  for (const bool mirrored : {false, true})
+    for (const double side : {0.0, 26.0}) {
+      StagingChoice choice{ShotSize::Long, EyeHeight::Level, side, 0, mirrored, 0};
+      Staging staging = stager().solved(requestFor(beat), choice);
+      const auto setOf = [&] {
+        std::vector<Vec3> points;
+        for (const Solid& solid : stager().solidsOf(staging, beat, 0.5))
+          if (solid.isSet)
+            points.insert(points.end(), solid.mesh.points.begin(), solid.mesh.points.end());
+        return points;
+      };
+      const std::vector<Vec3> before = setOf();
+      REQUIRE_FALSE(before.empty());
+      staging.figures[0].poseMirrored = !staging.figures[0].poseMirrored;
+      CHECK(setOf() == before);
+    }
+}
+
 TEST_CASE("the list of variants holds the asked shot and eye height, leads both ways, no doubles") {
   for (Beat beat : scenes()) {
     beat.shot = ShotSize::Medium;

@@ -7,6 +7,7 @@
 // 1. The wanted shot takes every second place, its neighbours share the rest.
 // 2. Sides, placements and eye heights step along with the counter; tilt comes rarely.
 // 3. Each choice is followed by its mirror image.
+// 4. A lens or a roll that the beat asks for is every choice's.
 // Cost: nothing. Does badly: it knows nothing of the neighbours on the page; the search does.
 #include "stage/variants.h"
 
@@ -119,7 +120,10 @@ std::vector<StagingChoice> choicesFor(const StageRequest& request, std::size_t m
   const auto sides = sidesFor(*request.beat);
   const auto placements = static_cast<std::size_t>(placementsFor(*request.beat));
   std::vector<StagingChoice> all;
-  const auto add = [&](const StagingChoice& c) {
+  const auto add = [&](StagingChoice c) {
+    c.lensMm = request.beat->lensMm.value_or(0);
+    if (const auto roll = request.beat->rollDeg)  // the artist's own is not mirrored
+      c.tiltDeg = runsLeftward(request, c) ? -*roll : *roll;
     if (all.size() < most && std::find(all.begin(), all.end(), c) == all.end()) all.push_back(c);
   };
   const std::size_t rounds = shots.size() * eyes.size() * sides.size() * placements * 9;

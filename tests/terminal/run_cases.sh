@@ -49,12 +49,19 @@ expect 2 "" brief "$job" --page 4 --set dominant-share=lots
 expect 2 "no beat 5" brief "$job" --page 4 --set dominant=5
 expect 2 "not in the cast" brief "$job" --page 4 --set focus=nobody
 expect 0 "pose.WHO" beats --help
+expect 2 "14 to 300 mm" beats "$job" --set p1-2.lens=12
+expect 2 "-90 to 90" beats "$job" --set p1-2.roll=120
+expect 2 "back-lit" beats "$job" --set "p1-2.light=from somewhere"
+expect 0 "lens=28" beats "$job" --page 1 --set p1-2.lens=28mm --set p1-2.roll=-8 --set "p1-2.light=from the left, fill 0.1"
+expect 0 "" beats "$job" --page 1 --set p1-2.lens=guess --set p1-2.roll=guess --set p1-2.light=guess
 expect 2 "No thing is called" beats "$job" --set p1-2.prop.add=gizmo
 expect 0 "four" values --help
 expect 2 "no roughs" proof "$job" --out "$work/proof"
 expect 2 "no rough" show "$job" --page 4 --rough A --png "$work/a.png"
 expect 0 "layouts sized" roughs "$job" --page 1 --keep 2
 expect 0 '"handed_on"' roughs "$job" --page 1 --keep 2 --json -
+expect 0 "reach" show "$job" --page 1 --rough A --measures
+expect 0 '"foreshortened"' show "$job" --page 1 --rough A --json
 expect 0 "" show "$job" --page 1 --rough A --png "$work/a.png" --svg "$work/a.svg" --pdf "$work/a.pdf"
 expect 0 "Over the border" fit "$job" --page 1 --panel 2 --png "$work/fit.png" --svg "$work/fit.svg"
 expect 0 '"head_mm_now"' fit "$job" --page 1 --panel 2 --json
