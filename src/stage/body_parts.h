@@ -54,6 +54,9 @@ Fineness headFineness(Fineness fine);
 /// A point in head units: x half breadths, y head heights above the chin, z head depths.
 Vec3 onHead(const Sculpt& sculpt, const Vec3& p);
 
+/// The hair on the skull, from the lowest slice up; empty on a bald head.
+std::vector<HeadSlice> hairShell(Hair cut);
+
 void addTrunk(Sculpt& sculpt);
 void addShoulders(Sculpt& sculpt, bool left);
 void addNeck(Sculpt& sculpt);

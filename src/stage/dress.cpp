@@ -33,8 +33,8 @@ void dress(Solid& solid, const Body& body, const Skeleton& skeleton, bool withLi
   solid.look = body.look;
   if (!withLines) return;
   solid.garmentLines = garmentLines(body, skeleton);
-  std::vector<GarmentLine> marks = markLines(body, skeleton);
-  std::move(marks.begin(), marks.end(), std::back_inserter(solid.garmentLines));
+  for (std::vector<GarmentLine> more : {markLines(body, skeleton), hairLines(body, skeleton)})
+    std::move(more.begin(), more.end(), std::back_inserter(solid.garmentLines));
 }
 
 }  // namespace tw

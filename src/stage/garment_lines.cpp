@@ -332,7 +332,18 @@ double headOnPage(const Solid& solid, const PanelView& view) {
          view.frame.width();
 }
 
-bool isSeen(const GarmentLine& line, std::size_t i, int index, const PanelView& view, Point& page) {
+bool isOnHair(std::uint32_t parts) {
+  return parts == bit(BodyPart::Hair);
+}
+
+/// Dark hair shines where the light falls on it.
+bool shinesAt(const Solid& solid, const PanelView& view, std::size_t pixel) {
+  constexpr double kDarkHair = 0.5, kLit = 0.45;
+  return solid.look.hair < kDarkHair || view.picture.light[pixel] > kLit;
+}
+
+bool isSeen(const GarmentLine& line, std::size_t i, int index, const Solid& solid,
+            const PanelView& view, Point& page) {
   const Vec3& at = line.at[i];
   if (line.out[i].dot((view.camera.eye() - at).normalized()) < 0.1) return false;
   const auto place = view.camera.project(at);
@@ -342,6 +353,7 @@ bool isSeen(const GarmentLine& line, std::size_t i, int index, const PanelView& 
   page = view.pageFromPx(px);
   const std::size_t pixel = view.pixelAt(px);
   const double depth = view.camera.depth(at);
+  if (isOnHair(line.parts) && !shinesAt(solid, view, pixel)) return false;
   return view.picture.solid[pixel] == index && (line.parts >> view.picture.part[pixel] & 1u) &&
          std::abs(view.picture.depth[pixel] - depth) <
              std::max(kDepthSlackM, kDepthSlackShare * depth);
@@ -349,7 +361,8 @@ bool isSeen(const GarmentLine& line, std::size_t i, int index, const PanelView& 
 
 /// Ink that shows on the garment: on black cloth seams are left lighter.
 double inkOn(const Look& look, std::uint32_t parts) {
-  constexpr double kTooDark = 0.75, kOnDark = 0.3;
+  constexpr double kTooDark = 0.75, kOnDark = 0.3, kDarkHair = 0.5;
+  if (isOnHair(parts)) return look.hair > kDarkHair ? 0 : 1;
   const std::uint32_t onLegs = bit(BodyPart::LeftLeg) | bit(BodyPart::RightLeg) |
                                bit(BodyPart::LeftShank) | bit(BodyPart::RightShank);
   const std::uint32_t onFeet = bit(BodyPart::LeftFoot) | bit(BodyPart::RightFoot);
@@ -397,7 +410,7 @@ std::vector<Stroke> drawnGarments(const Solid& solid, int index, const PanelView
     };
     for (std::size_t i = 0; i < line.at.size(); ++i) {
       Point page;
-      if (isSeen(line, i, index, view, page))
+      if (isSeen(line, i, index, solid, view, page))
         points.push_back(page);
       else
         flush();

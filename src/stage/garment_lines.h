@@ -11,6 +11,8 @@
 namespace tw {
 
 std::vector<GarmentLine> garmentLines(const Body& body, const Skeleton& skeleton);
+/// Strands of the hair.
+std::vector<GarmentLine> hairLines(const Body& body, const Skeleton& skeleton);
 
 /// The value of every body part, 0 paper … 1 black.
 using PartValues = std::array<double, static_cast<std::size_t>(BodyPart::Count)>;

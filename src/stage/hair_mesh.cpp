@@ -63,16 +63,18 @@ void addLock(Sculpt& s, const Vec3& from, const Vec3& to, double thick, double b
           BodyPart::Hair);
 }
 
-/// Cropped: a close shell with a parting swept over to one side.
+/// Cropped: locks swept from a parting over the forehead, and sideburns.
 void addShort(Sculpt& s) {
-  addMass(s, skullHair(0.045, 0.3, 1.0), 0.07);
-  addLock(s, {0.62, 0.93, 0.28}, {-0.72, 0.80, 0.40}, 0.085, 0.05);
-  addLock(s, {0.30, 1.02, 0.16}, {-0.86, 0.86, 0.22}, 0.095, 0.04);
-  addLock(s, {0.80, 0.90, 0.16}, {0.92, 0.68, 0.32}, 0.06, 0.03);
+  addLock(s, {0.62, 0.93, 0.24}, {0.16, 0.745, 0.455}, 0.06, 0.035);
+  addLock(s, {0.52, 0.97, 0.20}, {-0.24, 0.77, 0.45}, 0.07, 0.045);
+  addLock(s, {0.36, 1.01, 0.16}, {-0.62, 0.74, 0.40}, 0.075, 0.05);
+  addLock(s, {0.10, 1.03, 0.08}, {-0.92, 0.70, 0.24}, 0.08, 0.05);
+  addLock(s, {0.72, 0.93, 0.16}, {0.86, 0.70, 0.32}, 0.06, 0.03);
+  for (const double side : {-1.0, 1.0})
+    addLock(s, {side * 0.95, 0.80, 0.12}, {side * 0.965, 0.47, 0.11}, 0.055, 0.0);
 }
 
 void addCurls(Sculpt& s) {
-  addMass(s, skullHair(0.05, 0.3, 1.02), 0.06);
   struct Curl {
     double x, y, z, r;
   };
@@ -109,19 +111,22 @@ void addTail(Sculpt& s) {
   addLoft(s.mesh, smoothed(rings, s.fine.along), {0.03 * h, 0.06 * h}, s.fine, BodyPart::Hair);
 }
 
-void addFall(Sculpt& s, double down) {
+/// Hair that hangs `down` head heights below the chin.
+Slices hangingHair(double down) {
   Slices all{{-down, 0.55, -0.16, 0.34, 0.1},
              {-0.5 * down, 1.00, -0.06, 0.50, 0.1},
              {0.10, 1.14, 0.02, 0.56, 0.1},
              {0.30, 1.18, 0.04, 0.58, 0.1}};
   for (const HeadSlice& slice : skullHair(0.07, 0.45, 1.12)) all.push_back(slice);
-  addMass(s, all, 0.05);
+  return all;
+}
+
+void addFall(Sculpt& s) {
   addLock(s, {0.25, 0.99, 0.24}, {-0.95, 0.66, 0.30}, 0.07, 0.06);
   addLock(s, {0.35, 0.98, 0.24}, {1.0, 0.66, 0.28}, 0.06, 0.05);
 }
 
 void addBun(Sculpt& s) {
-  addMass(s, skullHair(0.03, 0.2, 1.0), 0.05);
   const double r = 0.19 * s.body.headHeight;
   addEgg(s, onHead(s, {0, 0.90, -0.50}), s.skeleton.frameOf(Joint::Head), Vec3(r, r, 0.85 * r),
          BodyPart::Hair);
@@ -129,24 +134,34 @@ void addBun(Sculpt& s) {
 
 }  // namespace
 
-void addHair(Sculpt& s) {
-  switch (s.body.look.hairCut) {
+std::vector<HeadSlice> hairShell(Hair cut) {
+  switch (cut) {
     case Hair::Bald:
-      return;
+      return {};
     case Hair::Short:
-      return addShort(s);
+      return skullHair(0.045, 0.3, 1.0);
     case Hair::Curly:
-      return addCurls(s);
+      return skullHair(0.05, 0.3, 1.02);
     case Hair::Bob:
-      return addFall(s, 0.06);
+      return hangingHair(0.06);
     case Hair::Long:
-      return addFall(s, 0.55);
+      return hangingHair(0.55);
     case Hair::Tail:
-      addMass(s, skullHair(0.03, 0.2, 1.0), 0.05);
-      return addTail(s);
     case Hair::Bun:
-      return addBun(s);
+      return skullHair(0.03, 0.2, 1.0);
   }
+  return {};
+}
+
+void addHair(Sculpt& s) {
+  const Hair cut = s.body.look.hairCut;
+  if (cut == Hair::Bald) return;
+  addMass(s, hairShell(cut), cut == Hair::Short ? 0.07 : cut == Hair::Curly ? 0.06 : 0.05);
+  if (cut == Hair::Short) addShort(s);
+  if (cut == Hair::Curly) addCurls(s);
+  if (cut == Hair::Bob || cut == Hair::Long) addFall(s);
+  if (cut == Hair::Tail) addTail(s);
+  if (cut == Hair::Bun) addBun(s);
 }
 
 /// The beard leaves lips and cheeks free: its front lies inside the face from the mouth up.
