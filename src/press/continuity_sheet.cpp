@@ -5,12 +5,9 @@
 #include <algorithm>
 #include <sstream>
 
-#include "base/files.h"
 #include "press/inked_line.h"
-#include "press/pdf_book.h"
 #include "press/picture_mosaic.h"
-#include "press/png_surface.h"
-#include "press/svg_surface.h"
+#include "press/single_sheet.h"
 #include "press/typesetter.h"
 
 namespace tw {
@@ -22,11 +19,6 @@ constexpr double kLineMm = 3.1, kTextPt = 7.5, kSmallPt = 6.8, kNamePt = 11;
 constexpr double kWordsHigh = 16, kGap = 2;
 constexpr double kPictureMm = 20;  // longest side of a reference picture
 constexpr Ink kQuiet{0.42, 0.42, 0.42}, kRule{0.72, 0.72, 0.72}, kPast{0.90, 0.90, 0.90};
-
-Result<void> save(const std::filesystem::path& file, const Result<std::string>& bytes) {
-  if (!bytes) return tl::unexpected(bytes.error());
-  return writeFileAtomically(file, *bytes);
-}
 
 /// One drawn figure, from its cell's top left corner.
 class FigureArt final : public Sketch {
@@ -296,29 +288,9 @@ Result<void> writeContinuitySheet(const std::filesystem::path& file, const Conti
                                   double dpi) {
   const Typesetter typesetter;
   const ChartArtist artist(sheet, typesetter);
-  const std::filesystem::path kind = file.extension();
-  if (kind == ".png") {
-    PngSurface surface(typesetter, artist.paper(), dpi);
-    artist.draw(surface);
-    return save(file, surface.finished());
-  }
-  if (kind == ".svg") {
-    SvgSurface surface(typesetter, artist.paper(), sheet.title);
-    artist.draw(surface);
-    return save(file, std::move(surface).finished());
-  }
-  if (kind != ".pdf")
-    return badInput(fmt::format("\"{}\" names no kind of file that can be written here.",
-                                file.filename().string()),
-                    {}, "End the name in .pdf, .svg or .png.");
-  PdfBook book(typesetter, sheet.title);
-  const Rect paper = artist.paper();
-  book.add({.media = paper,
-            .bleed = paper,
-            .trim = paper,
-            .bookmark = "",
-            .layers = {{"", true, [&](Surface& surface) { artist.draw(surface); }}}});
-  return save(file, book.finished());
+  return writeSingleSheet(
+      file, {sheet.title, artist.paper(), [&](Surface& surface) { artist.draw(surface); }},
+      typesetter, dpi);
 }
 
 }  // namespace tw

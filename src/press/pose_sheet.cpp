@@ -2,12 +2,9 @@
 
 #include <fmt/format.h>
 
-#include "base/files.h"
 #include "press/inked_line.h"
 #include "press/overlays.h"
-#include "press/pdf_book.h"
-#include "press/png_surface.h"
-#include "press/svg_surface.h"
+#include "press/single_sheet.h"
 #include "press/typesetter.h"
 
 namespace tw {
@@ -18,11 +15,6 @@ constexpr double kMargin = 8, kHead = 12, kFoot = 5;
 constexpr double kWordsHigh = 8.6, kLineMm = 2.7;
 constexpr double kNamePt = 8, kTextPt = 6.5;
 constexpr Ink kQuiet{0.35, 0.35, 0.35};
-
-Result<void> save(const std::filesystem::path& file, const Result<std::string>& bytes) {
-  if (!bytes) return tl::unexpected(bytes.error());
-  return writeFileAtomically(file, *bytes);
-}
 
 /// One pose, from the cell's top left corner.
 class PoseArt final : public Sketch {
@@ -120,29 +112,9 @@ Result<void> writePoseSheet(const std::filesystem::path& file, const PoseSheet& 
   ensure(sheet.columns > 0, "a pose sheet has columns");
   const Typesetter typesetter;
   const SheetArtist artist(sheet, typesetter);
-  const std::filesystem::path kind = file.extension();
-  if (kind == ".png") {
-    PngSurface surface(typesetter, artist.paper(), dpi);
-    artist.draw(surface);
-    return save(file, surface.finished());
-  }
-  if (kind == ".svg") {
-    SvgSurface surface(typesetter, artist.paper(), sheet.title);
-    artist.draw(surface);
-    return save(file, std::move(surface).finished());
-  }
-  if (kind != ".pdf")
-    return badInput(fmt::format("\"{}\" names no kind of file that can be written here.",
-                                file.filename().string()),
-                    {}, "End the name in .pdf, .svg or .png.");
-  PdfBook book(typesetter, sheet.title);
-  const Rect paper = artist.paper();
-  book.add({.media = paper,
-            .bleed = paper,
-            .trim = paper,
-            .bookmark = "",
-            .layers = {{"", true, [&](Surface& surface) { artist.draw(surface); }}}});
-  return save(file, book.finished());
+  return writeSingleSheet(
+      file, {sheet.title, artist.paper(), [&](Surface& surface) { artist.draw(surface); }},
+      typesetter, dpi);
 }
 
 }  // namespace tw

@@ -4,12 +4,12 @@
 
 #include <memory>
 
-#include "base/files.h"
 #include "press/contact_sheet.h"
 #include "press/in_words.h"
 #include "press/pdf_book.h"
 #include "press/png_surface.h"
 #include "press/rough_sheet.h"
+#include "press/single_sheet.h"
 #include "press/svg_surface.h"
 #include "press/typesetter.h"
 
@@ -18,11 +18,6 @@ namespace tw {
 namespace {
 
 constexpr double kContactDpi = 200;
-
-Result<void> save(const std::filesystem::path& file, const Result<std::string>& bytes) {
-  if (!bytes) return tl::unexpected(bytes.error());
-  return writeFileAtomically(file, *bytes);
-}
 
 /// Everything that a file of several roughs places; keeps addresses stable.
 class Portfolio {

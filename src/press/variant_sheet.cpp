@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-#include "base/files.h"
 #include "geometry/polygon.h"
 #include "press/inked_line.h"
-#include "press/png_surface.h"
-#include "press/svg_surface.h"
+#include "press/single_sheet.h"
 #include "press/typesetter.h"
 
 namespace tw {
@@ -155,31 +153,15 @@ class SheetArtist {
   Layout4 layout_;
 };
 
-Result<void> save(const std::filesystem::path& file, const Result<std::string>& bytes) {
-  if (!bytes) return tl::unexpected(bytes.error());
-  return writeFileAtomically(file, *bytes);
-}
-
 }  // namespace
 
 Result<void> writeVariantSheet(const std::filesystem::path& file, const VariantSheet& sheet) {
   ensure(!sheet.cells.empty(), "a sheet of variants shows at least the panel as it is");
   const Typesetter typesetter;
   const SheetArtist artist(sheet, typesetter);
-  const std::filesystem::path kind = file.extension();
-  if (kind == ".png") {
-    PngSurface surface(typesetter, kPaper4, kDpi);
-    artist.draw(surface);
-    return save(file, surface.finished());
-  }
-  if (kind == ".svg") {
-    SvgSurface surface(typesetter, kPaper4, sheet.title);
-    artist.draw(surface);
-    return save(file, std::move(surface).finished());
-  }
-  return badInput(fmt::format("\"{}\" names no kind of file that can be written here.",
-                              file.filename().string()),
-                  {}, "End the name in .svg or .png.");
+  return writeSingleSheet(file,
+                          {sheet.title, kPaper4, [&](Surface& surface) { artist.draw(surface); }},
+                          typesetter, kDpi);
 }
 
 }  // namespace tw
