@@ -16,6 +16,7 @@
 #include <optional>
 #include <utility>
 
+#include "job/look_words.h"
 #include "stage/look_fields.h"
 
 namespace tw {
@@ -24,26 +25,6 @@ namespace {
 using Words = std::vector<std::string>;
 constexpr std::size_t kShadeReach = 3;   // "black, worn coat" reaches this far, phrases do not
 constexpr std::size_t kDenialReach = 2;  // "without a hat"
-
-/// Lower-case words; a phrase mark is a word ",".
-Words wordsOf(std::string_view text) {
-  Words out;
-  std::string word;
-  const auto flush = [&] {
-    if (!word.empty()) out.push_back(std::exchange(word, {}));
-  };
-  for (const char c : text) {
-    const auto u = static_cast<unsigned char>(c);
-    if (std::isalnum(u) || u >= 0x80 || c == '\'') {
-      word += static_cast<char>(std::tolower(u));
-    } else {
-      flush();
-      if (c == ',' || c == ';' || c == '.') out.emplace_back(",");
-    }
-  }
-  flush();
-  return out;
-}
 
 bool standsAt(const Words& words, std::size_t at, const Words& phrase) {
   if (at + phrase.size() > words.size()) return false;
@@ -62,7 +43,7 @@ std::optional<Worn> longestAt(const std::vector<Garment>& garments, const Words&
   std::optional<Worn> best;
   for (std::size_t g = 0; g < garments.size(); ++g)
     for (const std::string& text : garments[g].words) {
-      const Words phrase = wordsOf(text);
+      const Words phrase = plainWords(text);
       if (standsAt(words, at, phrase) && (!best || phrase.size() > best->length))
         best = Worn{g, at, phrase.size()};
     }
@@ -86,7 +67,7 @@ std::uint32_t numberOf(std::string_view word) {
 }  // namespace
 
 std::vector<Wardrobe::Piece> Wardrobe::piecesIn(std::string_view text) const {
-  const Words words = wordsOf(text);
+  const Words words = plainWords(text);
   std::vector<Piece> pieces;
   for (std::size_t at = 0; at < words.size();) {
     const std::optional<Worn> found = longestAt(garments_, words, at);
