@@ -1,5 +1,6 @@
 // Hats as shells round the head, over whatever hair is there.
 #include <algorithm>
+#include <cmath>
 
 #include "stage/body_parts.h"
 
@@ -46,21 +47,37 @@ void addBrimmedHat(Sculpt& s) {
            0.03);
 }
 
-/// Leaves the face free, with a rim and a ring at the neck.
+/// A dome round the whole head with a round window before the face, a rim about it and a ring at
+/// the neck. Its rings stand across the way the head looks; the shell is followed forward outside
+/// and back again inside.
 void addHelmet(Sculpt& s) {
+  const Eigen::Matrix3d& head = s.skeleton.frameOf(Joint::Head);
+  const Vec3 centre = onHead(s, {0, 0.53, 0.03});
+  const double r = 0.70 * s.body.headHeight, wall = 0.035 * s.body.headHeight;
+  std::vector<Ring> rings;
+  const auto ring = [&](double forward, double radius) {
+    Ring at;
+    at.centre = centre + forward * r * head.col(2);
+    at.right = head.col(0);
+    at.front = head.col(1);
+    at.toRight = at.toLeft = at.toFront = at.toBack = radius;
+    rings.push_back(at);
+  };
+  const auto dome = [&](double forward, double radius) {
+    ring(forward, radius * std::sqrt(1 - forward * forward));
+  };
+  for (const double forward : {-0.99, -0.93, -0.75, -0.45, 0.0, 0.35, 0.58}) dome(forward, r);
+  const double window = r * std::sqrt(1 - 0.58 * 0.58);
+  ring(0.60, window + wall), ring(0.74, window + wall), ring(0.75, window - wall);
+  for (const double forward : {0.55, 0.2, -0.3}) dome(forward, r - wall);
+  addLoft(s.mesh, smoothed(rings, std::min(2, s.fine.along)), {0, 0}, headFineness(s.fine),
+          BodyPart::Hat);
   addShell(s,
-           {{-0.06, 1.05, 0.10, 0.56, 0.05},
-            {0.16, 1.20, 0.12, 0.64, 0.05},
-            {0.42, 1.30, 0.20, 0.70, 0.05},
-            {0.66, 1.32, 0.42, 0.71, 0.05},
-            {0.78, 1.28, 0.55, 0.68, 0},
-            {0.92, 1.08, 0.48, 0.58, 0},
-            {1.04, 0.70, 0.30, 0.38, 0}},
-           0.06);
-  addShell(
-      s,
-      {{0.74, 1.34, 0.57, 0.72, 0.0}, {0.77, 1.38, 0.60, 0.73, 0.0}, {0.80, 1.32, 0.57, 0.70, 0}},
-      0);
+           {{-0.30, 1.50, 0.50, 0.60, 0.0},
+            {-0.27, 1.62, 0.55, 0.65, 0.0},
+            {-0.14, 1.62, 0.55, 0.65, 0.0},
+            {-0.10, 1.40, 0.46, 0.56, 0.0}},
+           0);
 }
 
 void addHood(Sculpt& s) {
