@@ -44,6 +44,7 @@ struct SetProp {
   Place3 at;         ///< centre of the base; for held props the centre
   double headingDeg = 0;
   double pitchDeg = 0;
+  double lengthM = 0;  ///< of a hauled line from the hands to its end; 0 = all of it
   bool operator==(const SetProp&) const = default;
 };
 

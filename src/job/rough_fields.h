@@ -55,6 +55,8 @@ struct FieldsOf<SetProp> {
     f("at", &T::at, metres(), "Centre of the base, metres; of a held prop the centre.");
     f("heading_deg", &T::headingDeg, degrees(), "Turn about the upright axis.");
     f("pitch_deg", &T::pitchDeg, degrees(), "Lean.");
+    f("length_m", &T::lengthM, metres(0),
+      "Of a hauled line: metres from the hands to its end; 0 = all of it.");
   }
 };
 

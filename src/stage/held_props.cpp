@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "stage/set_pieces.h"
+#include "stage/tied_things.h"
 
 namespace tw {
 namespace {
@@ -73,9 +74,12 @@ void aim(SetProp& set, const Vec3& top, const Vec3& middle) {
   set.at = {middle.x(), middle.y(), middle.z()};
 }
 
+Vec3 handsOf(const Actor& actor) {
+  return (palm(actor.skeleton, true) + palm(actor.skeleton, false)) / 2;
+}
+
 void haul(const Actor& actor, const Prop& prop, SetProp& set) {
-  const Skeleton& s = actor.skeleton;
-  const Vec3 hands = (palm(s, true) + palm(s, false)) / 2;
+  const Vec3 hands = handsOf(actor);
   const Vec3 front = directionOf(actor.set.headingDeg);
   const double length = std::min(handledSize(prop)[0], kLongestHauledM);
   const double drop = std::min(hands.y() - actor.floor - 0.05, 0.9 * length);
@@ -196,6 +200,9 @@ void carryProps(const Beat& beat, std::size_t figure, const Scene& before, Scene
                        Vec3(0, off.y(), 0);
       prop.at = {now.x(), now.y(), now.z()};
       prop.headingDeg = std::remainder(turned(prop.headingDeg), 360.0);
+      const Actor& actor = after.actors[figure];
+      if (hauls(beat, beat.figures[figure]))
+        tautTo(beat, i, to, actor.set.headingDeg, actor.floor, after);
     }
 }
 
@@ -263,7 +270,8 @@ Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand) {
                    directionOf(set.headingDeg) * std::sin(set.pitchDeg * kDeg);
   const std::array<double, 3> s = handledSize(prop);
   const bool rod = s[0] > 3 * s[1];
-  const double length = rod ? std::min(s[0], kLongestHauledM) : prop.sizeM[1];
+  const double whole = rod ? std::min(s[0], kLongestHauledM) : prop.sizeM[1];
+  const double length = set.lengthM > 0 ? set.lengthM : whole;
   const double wide = rod ? s[1] / 2 : std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
   const Vec3 half = (top * (length / 2)).cwiseAbs() + Vec3::Constant(wide);
   return {at - half, at + half};
@@ -277,6 +285,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     const bool hauled = hauls(beat, beat.figures[static_cast<std::size_t>(holder)]);
     if (hauled) {
       haul(actor, beat.props[i], scene.props[i]);
+      tautTo(beat, i, handsOf(actor), actor.set.headingDeg, actor.floor, scene);
     } else {
       hold(actor, beat.props[i], handFor(beat, i, actor), scene.props[i]);
       if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);

@@ -25,10 +25,11 @@ void rest(Mesh& mesh, const SetProp& set) {
 }
 
 /// What has a shape of its own under its name, standing on y = 0; nothing for plain bodies.
-std::optional<Mesh> knownThing(const Prop& prop, bool inHand) {
+std::optional<Mesh> knownThing(const Prop& prop, bool inHand, double drawnM) {
   const std::string name = lowered(prop.name);
   const std::array<double, 3> s = handledSize(prop);
-  const double length = isRod(prop) && inHand ? std::min(s[0], 3.2) : s[0];
+  const double whole = isRod(prop) && inHand ? std::min(s[0], 3.2) : s[0];
+  const double length = drawnM > 0 ? drawnM : whole;
   if (isRod(prop) && s[0] > 0.6 && says(name, {"chain"}))
     return chainMesh(length, std::min(s[1], 0.09));
   if (isRod(prop) && says(name, {"rope", "line", "cable", "cord"}))
@@ -81,7 +82,8 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) 
     if (bell && set.pitchDeg != 0) rest(mesh, set);
     return mesh;
   }
-  if (std::optional<Mesh> known = knownThing(prop, inHand); known && detail >= kShapedDetail) {
+  if (std::optional<Mesh> known = knownThing(prop, inHand, set.lengthM);
+      known && detail >= kShapedDetail) {
     Mesh mesh = placed(std::move(*known), set.at, set.headingDeg, set.pitchDeg, inHand);
     if (!inHand) rest(mesh, set);
     return mesh;
@@ -93,7 +95,8 @@ Mesh propMesh(const Prop& prop, const SetProp& set, bool inHand, double detail) 
   }
   const std::array<double, 3> s = handledSize(prop);
   const bool rod = isRod(prop);
-  const double length = rod ? std::min(s[0], 3.2) : prop.sizeM[1];
+  const double whole = rod ? std::min(s[0], 3.2) : prop.sizeM[1];
+  const double length = set.lengthM > 0 ? set.lengthM : whole;
   Mesh mesh;
   if (rod) {
     const double thick = says(prop.name, {"rope", "line", "cable"}) ? std::min(s[1], 0.05) : s[1];
