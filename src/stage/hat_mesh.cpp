@@ -47,12 +47,12 @@ void addBrimmedHat(Sculpt& s) {
            0.03);
 }
 
-/// A dome round the whole head with a round window before the face, a rim about it and a ring at
-/// the neck. Its rings stand across the way the head looks; the shell is followed forward outside
-/// and back again inside.
+/// A dome round the back of the head, open before the face so far that a profile shows, with a rim
+/// and a ring at the neck. Its rings stand across the way the head looks; the shell is followed
+/// forward outside and back again inside.
 void addHelmet(Sculpt& s) {
   const Eigen::Matrix3d& head = s.skeleton.frameOf(Joint::Head);
-  const Vec3 centre = onHead(s, {0, 0.53, 0.03});
+  const Vec3 centre = onHead(s, {0, 0.53, 0.0});
   const double r = 0.70 * s.body.headHeight, wall = 0.035 * s.body.headHeight;
   std::vector<Ring> rings;
   const auto ring = [&](double forward, double radius) {
@@ -66,10 +66,10 @@ void addHelmet(Sculpt& s) {
   const auto dome = [&](double forward, double radius) {
     ring(forward, radius * std::sqrt(1 - forward * forward));
   };
-  for (const double forward : {-0.99, -0.93, -0.75, -0.45, 0.0, 0.35, 0.58}) dome(forward, r);
-  const double window = r * std::sqrt(1 - 0.58 * 0.58);
-  ring(0.60, window + wall), ring(0.74, window + wall), ring(0.75, window - wall);
-  for (const double forward : {0.55, 0.2, -0.3}) dome(forward, r - wall);
+  for (const double forward : {-0.99, -0.93, -0.75, -0.45, -0.15, 0.1, 0.26}) dome(forward, r);
+  const double window = r * std::sqrt(1 - 0.26 * 0.26);
+  ring(0.28, window + wall), ring(0.40, window + wall), ring(0.41, window - wall);
+  for (const double forward : {0.24, 0.0, -0.4}) dome(forward, r - wall);
   addLoft(s.mesh, smoothed(rings, std::min(2, s.fine.along)), {0, 0}, headFineness(s.fine),
           BodyPart::Hat);
   addShell(s,
