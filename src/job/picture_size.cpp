@@ -1,5 +1,6 @@
 // PNG: signature, then the chunk IHDR with width and height (PNG specification, 2nd edition, 5.2
-// and 11.2.2). JPEG: markers up to the frame header SOFn (ITU-T T.81, B.1.1.4 and B.2.2).
+// and 11.2.2); the chunk IEND ends it (11.2.5). JPEG: markers up to the frame header SOFn (ITU-T
+// T.81, B.1.1.4 and B.2.2); the marker EOI ends it (B.2.1).
 #include "job/picture_size.h"
 
 #include <fmt/format.h>
@@ -31,10 +32,21 @@ Result<PictureSize> sized(PictureKind kind, std::uint32_t width, std::uint32_t h
   return PictureSize{kind, static_cast<int>(width), static_cast<int>(height)};
 }
 
+/// Chunk follows chunk up to IEND within the file.
+bool isWholePng(std::string_view bytes) {
+  constexpr std::uint64_t kAround = 12;  // length, type and checksum
+  for (std::uint64_t at = 8; at + kAround <= bytes.size();) {
+    if (bytes.substr(at + 4, 4) == "IEND") return true;
+    at += kAround + bytesAt(bytes, at, 4);
+  }
+  return false;
+}
+
 Result<PictureSize> pngSize(std::string_view bytes, const std::string& file) {
   constexpr std::size_t kHeaderEnd = 8 + 4 + 4 + 13 + 4;
   if (bytes.size() < kHeaderEnd || bytesAt(bytes, 8, 4) != 13 || bytes.substr(12, 4) != "IHDR")
     return refused("The PNG is cut off or damaged at its head.", file);
+  if (!isWholePng(bytes)) return refused("The PNG is cut off or damaged: it has no end.", file);
   return sized(PictureKind::Png, bytesAt(bytes, 16, 4), bytesAt(bytes, 20, 4), file);
 }
 
@@ -61,6 +73,8 @@ Result<PictureSize> jpegSize(std::string_view bytes, const std::string& file) {
     if (length < 2 || at + 2 + length > bytes.size()) return damaged();
     if (isFrameHeader(marker)) {
       if (length < 8) return damaged();
+      if (bytes.rfind("\xff\xd9") == std::string_view::npos)
+        return refused("The JPEG is cut off: it has no end.", file);
       return sized(PictureKind::Jpeg, bytesAt(bytes, at + 7, 2), bytesAt(bytes, at + 5, 2), file);
     }
     at += 2 + length;

@@ -18,12 +18,13 @@ const std::string kPngStart =
     bytes({0x89, 'P', 'N', 'G', 13, 10, 26, 10, 0, 0, 0, 13, 'I', 'H', 'D', 'R'});
 
 std::string png(std::initializer_list<int> sides) {
-  return kPngStart + bytes(sides) + bytes({8, 2, 0, 0, 0, 0, 0, 0, 0});
+  return kPngStart + bytes(sides) + bytes({8, 2, 0, 0, 0, 0, 0, 0, 0}) +
+         bytes({0, 0, 0, 0, 'I', 'E', 'N', 'D', 0, 0, 0, 0});
 }
 
 std::string jpeg(int marker) {
-  return bytes({0xFF, 0xD8, 0xFF, 0xE0, 0,    4,    'x',  'x', 0xFF, 0xFF, marker,
-                0,    11,   8,    0x01, 0x02, 0x03, 0x04, 1,   1,    0x11, 0});
+  return bytes({0xFF, 0xD8, 0xFF, 0xE0, 0,    4,    'x', 'x', 0xFF, 0xFF, marker, 0,
+                11,   8,    0x01, 0x02, 0x03, 0x04, 1,   1,   0x11, 0,    0xFF,   0xD9});
 }
 
 }  // namespace
@@ -49,7 +50,8 @@ TEST_CASE("a JPEG's size stands in its frame header whatever comes before") {
 TEST_CASE("what is no sound picture is refused in a sentence") {
   const std::string whole = png({0, 0, 1, 44, 0, 0, 0, 200});
   for (const std::string& bad :
-       {std::string(), std::string("GIF89a"), whole.substr(0, 20), png({0, 0, 0, 0, 0, 0, 0, 9}),
+       {std::string(), std::string("GIF89a"), whole.substr(0, 20),
+        whole.substr(0, whole.size() - 5), jpeg(0xC0).substr(0, 22), png({0, 0, 0, 0, 0, 0, 0, 9}),
         png({0x7F, 0xFF, 0xFF, 0xFF, 0, 0, 0, 9}), jpeg(0xC0).substr(0, 15), jpeg(0xDA),
         bytes({0xFF, 0xD8, 0xFF, 0xE0, 0, 0})}) {
     const auto size = pictureSizeOf(bad, "bad");
