@@ -27,9 +27,12 @@ Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
 }
 
 /// A thing that no word describes but a model does: as large as the model is.
-std::optional<Prop> modelledThing(const std::filesystem::path& job, const std::string& name) {
+Result<std::optional<Prop>> modelledThing(const std::filesystem::path& job,
+                                          const std::string& name) {
+  const std::vector<std::string> models = modelNames(job);
+  if (std::ranges::find(models, modelNameOf(name)) == models.end()) return std::nullopt;
   const auto model = readModel(job, name);
-  if (!model) return std::nullopt;
+  if (!model) return tl::unexpected(model.error());
   Beat beat;
   beat.props = {{name, name}};
   return sizedByModels(beat, {{modelNameOf(name), *model}}).props[0];
@@ -52,9 +55,10 @@ Result<KnownWords> knownWords(const std::filesystem::path& job) {
   };
   known.shapes = shapeNames();
   known.models = modelNames(job);
-  known.thing = [words = std::move(*lexicon), job](std::string_view name) {
-    const std::optional<Prop> thing = thingNamed(name, words);
-    return thing ? thing : modelledThing(job, std::string(name));
+  known.thing = [words = std::move(*lexicon),
+                 job](std::string_view name) -> Result<std::optional<Prop>> {
+    if (std::optional<Prop> thing = thingNamed(name, words)) return thing;
+    return modelledThing(job, std::string(name));
   };
   return known;
 }

@@ -180,7 +180,11 @@ class Correction {
   Result<void> addProp(const Assignment& a) {
     if (!isWord(a.value)) return wrongValue(a, "the name of a thing");
     std::optional<Prop> prop = Prop{std::string(a.value), std::string(a.value)};
-    if (known_.thing) prop = known_.thing(a.value);
+    if (known_.thing) {
+      auto found = known_.thing(a.value);
+      if (!found) return tl::unexpected(found.error());
+      prop = std::move(*found);
+    }
     if (!prop)
       return badInput(fmt::format("No thing is called \"{}\".", a.value), {},
                       "Things with their shapes and sizes are in presets/lexicon/things.json.");

@@ -17,7 +17,7 @@ namespace tw {
 struct KnownWords {
   std::vector<std::string> poses, relations;
   /// A thing by its name, with shape and size; empty function: any name, as a plain box.
-  std::function<std::optional<Prop>(std::string_view)> thing;
+  std::function<Result<std::optional<Prop>>(std::string_view)> thing;
   std::vector<std::string> shapes;                 ///< plain bodies and pieces of sets
   std::optional<std::vector<std::string>> models;  ///< files in the job's art/models
   /// Refuses words that name no light; empty function: takes any.

@@ -113,7 +113,10 @@ TEST_CASE("a pose or relation or thing that nobody knows is refused by name") {
   KnownWords known;
   known.poses = {"kneel", "run"};
   known.relations = {"holds", "points at"};
-  known.thing = [](std::string_view) { return std::nullopt; };
+  known.thing = [](std::string_view name) -> Result<std::optional<Prop>> {
+    if (name == "engine") return badInput("The model has no face with an area.", {}, "");
+    return std::nullopt;
+  };
   const auto refused = [&](const char* assignment) {
     const auto done = setOverrideKey(page, castOfTwo(), assignment, known);
     return done ? std::string("accepted") : describe(done.error());
@@ -121,6 +124,7 @@ TEST_CASE("a pose or relation or thing that nobody knows is refused by name") {
   CHECK(refused("p3-1.pose.mara=kneal").find("Is \"kneel\" meant?") != std::string::npos);
   CHECK(refused("p3-1.does.mara=juggles").find("holds, points at") != std::string::npos);
   CHECK(refused("p3-1.prop.add=gizmo").find("No thing is called") != std::string::npos);
+  CHECK(refused("p3-1.prop.add=engine").find("no face with an area") != std::string::npos);
   CHECK(refused("p3-1.prop.drop=boat").find("shows no \"boat\"") != std::string::npos);
   CHECK(refused("p3-1.does.mara=points at odo").find("odo is not in the panel") !=
         std::string::npos);
