@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "command/job_pages.h"
 #include "command/looks.h"
@@ -77,6 +78,26 @@ Result<void> set(Job& job, const std::string& setting) {
   return done;
 }
 
+/// Scenes that by their corrections would each come after the other, in a sentence.
+Result<void> mustHaveAnOrder(const Job& job) {
+  std::map<std::string, std::vector<std::string>> follows;
+  for (const auto& [id, change] : job.sceneChanges) {
+    if (change.after) follows[id].push_back(*change.after);
+    if (change.before) follows[*change.before].push_back(id);
+  }
+  for (const auto& [start, direct] : follows) {
+    std::vector<std::string> earlier = direct;
+    for (std::size_t i = 0; i < earlier.size(); ++i) {
+      if (earlier[i] == start)
+        return badInput(fmt::format("Scene {} would come after itself.", start), {},
+                        "Take one of the corrections back with the value guess.");
+      for (const std::string& next : follows[earlier[i]])
+        if (std::ranges::find(earlier, next) == earlier.end()) earlier.push_back(next);
+    }
+  }
+  return {};
+}
+
 StoryScene sceneOf(const SceneOpening& opening, const Job& job) {
   StoryScene scene;
   int next = 1;
@@ -96,6 +117,9 @@ StoryScene sceneOf(const SceneOpening& opening, const Job& job) {
 }
 
 Result<void> openScene(Job& job, const SceneOpening& opening) {
+  if (!sceneHeadingFrom(opening.heading))
+    return badInput(fmt::format("\"{}\" is no heading of a scene.", opening.heading), {},
+                    "Write it as in a script: EXT. HARBOUR - DAWN, FLASHBACK, TEN YEARS LATER.");
   const StoryScene scene = sceneOf(opening, job);
   bool inside = false;
   std::string was;
@@ -127,6 +151,7 @@ Result<Job> changeScenes(const std::filesystem::path& folder,
   };
   for (const SceneOpening& opening : openings) gather(openScene(open->job, opening));
   for (const std::string& setting : settings) gather(set(open->job, setting));
+  if (problems.empty()) gather(mustHaveAnOrder(open->job));
   if (!problems.empty()) return tl::unexpected(problems);
   if (auto saved = open->folder.save(open->job); !saved) return tl::unexpected(saved.error());
   return std::move(open->job);
