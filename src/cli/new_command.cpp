@@ -35,8 +35,9 @@ void printJson(const Imported& imported) {
 void printSummary(const Job& job, const std::string& folder) {
   std::size_t panels = 0;
   for (const Page& page : job.pages) panels += page.beats.size();
-  fmt::print("{}: \"{}\", {} pages, {} panels, cast of {}, sheet {}.\n", folder, job.title,
-             job.pages.size(), panels, job.cast.size(), job.sheet.name);
+  fmt::print("{}: \"{}\", {} page{}, {} panel{}, cast of {}, sheet {}.\n", folder, job.title,
+             job.pages.size(), job.pages.size() == 1 ? "" : "s", panels, panels == 1 ? "" : "s",
+             job.cast.size(), job.sheet.name);
 }
 
 void printChanges(const std::vector<ScriptChange>& changes) {

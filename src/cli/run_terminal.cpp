@@ -1,6 +1,7 @@
 // The list of commands, help and exit codes. Each command has a file of its own.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <exception>
 
 #include "cli/terminal.h"
@@ -40,6 +41,14 @@ int runTerminal(int argc, const char* const* argv) {
   app.require_subcommand(1);
   int exitCode = kDone;
   for (AddCommand add : kCommands) add(app, exitCode);
+  const std::string_view first = argc > 1 ? argv[1] : "-";
+  const auto all = app.get_subcommands({});
+  const bool known = std::ranges::any_of(
+      all, [&](const CLI::App* command) { return command->get_name() == first; });
+  if (!first.starts_with('-') && !known) {
+    fmt::print(stderr, "There is no command \"{}\".\n`tierwright --help` lists them.\n", first);
+    return kBadInput;
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -154,7 +154,7 @@ void addBeats(CLI::App& app, int& exitCode) {
       "  tierwright beats job --set p4-2.shot=close-up --set p4-2.pose.ines=kneel\n"
       "  tierwright beats job --set p4-5.lens=28 --set p4-5.roll=-12 --set \"p4-5.light=back-lit, "
       "rim 0.6\"\n"
-      "  tierwright beats job --set p4-1.prop.lantern.hand=left --set p4-1.prop.bell.place=2,0,1\n"
+      "  tierwright beats job --set p1-2.prop.lantern.hand=left --set p4-1.prop.bell.place=2,0,1\n"
       "  tierwright beats job --set p4-4.prop.drop=lantern --set \"p4-3.does.ines=points at "
       "rope\"");
   command->callback([a, &exitCode] { exitCode = run(*a); });

@@ -103,9 +103,9 @@ Result<std::vector<ReferenceShown>> changeReferences(const fs::path& folder,
     if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
     const auto who = std::ranges::find(open->job.cast, request.who, &Character::id);
     if (who == open->job.cast.end())
-      return badInput(
-          fmt::format("{} is not in the cast.", request.who.empty() ? "Nobody" : request.who), {},
-          "Name a character with --who.");
+      return badInput(request.who.empty() ? "It is not said whose picture this is."
+                                          : fmt::format("{} is not in the cast.", request.who),
+                      {}, "Name a character with --who.");
     if (!request.drop.empty())
       if (auto done = detach(*who, request.drop); !done) return tl::unexpected(done.error());
     if (!request.add.empty())

@@ -42,10 +42,11 @@ Result<Assignment> assignmentIn(std::string_view text) {
                          equals == text.npos ? "" : trimmed(text.substr(equals + 1))};
   if (equals == text.npos || found.key.empty())
     return badInput(fmt::format("\"{}\" is not of the form KEY=VALUE.", text), {},
-                    "Write for example head-mm=8.");
+                    "Write for example head-mm=8 of a brief, p4-2.shot=close-up of a panel.");
   if (found.value.empty())
-    return badInput(fmt::format("{} was given no value.", found.key), {},
-                    "To take a demand back, give the value none.");
+    return badInput(
+        fmt::format("{} was given no value.", found.key), {},
+        "To take it back, give a brief's key the value none, a panel's the value guess.");
   return found;
 }
 

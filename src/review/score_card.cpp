@@ -153,7 +153,7 @@ std::string reasonOf(RuleId rule, const PanelCase& panel, const PanelNumbers& n,
     case RuleId::SpeakersInOrder:
       return "the first speaker does not stand on the side that is read first";
     case RuleId::FacesSeen:
-      return fmt::format("faces of {} and who speaks are turned away: {} of them is seen", who,
+      return fmt::format("no more than {1} of the faces of {0} and of whoever speaks is seen", who,
                          percent(n.facesSeen));
     case RuleId::PoseReads:
       return fmt::format("{}'s limbs show {} of their length", who, percent(n.reach));

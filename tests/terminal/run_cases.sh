@@ -103,6 +103,8 @@ expect 0 "EXT. THE BOAT - DUSK" scenes "$story"
 expect 0 "flashback, -10 years" scenes "$story" --set s4.strand=flashback --set s4.years=-10
 expect 0 "EXT. THE BOAT - DUSK" scenes "$story" --set s4.strand=guess --set s4.years=guess
 expect 2 "no key" scenes "$story" --set s4.colour=red
+expect 2 "would come after itself" scenes "$story" --set s5.after=s2 --set s2.after=s5
+expect 2 "no heading of a scene" scenes "$story" --open "p6-4=SOMETHING"
 expect 2 "scene" beats "$story" --set p1-2.scene=s99
 expect 0 "s2" beats "$story" --page 1 --set p1-5.scene=s2
 expect 0 "cut on the left cheek" looks "$story" --who ines
@@ -113,6 +115,10 @@ expect 0 "common practice, no source" continuity "$story"
 expect 1 "lost" continuity "$story" --level look --json
 expect 0 "" continuity "$story" --svg "$work/chart.svg" --pdf "$work/chart.pdf"
 expect 2 "neither a PNG nor a JPEG" reference "$story" --who ines --add "$script"
+head -c 60 "$source/tests/fuzz/corpus/picture_size/grey.png" > "$work/cut.png"
+expect 2 "cut off" reference "$story" --who ines --add "$work/cut.png"
+expect 2 "not said whose picture" reference "$story" --add "$work/cut.png"
+expect 2 'no command "frobnicate"' frobnicate
 expect 0 "3 × 2" reference "$story" --who ines --add "$source/tests/fuzz/corpus/picture_size/grey.png"
 rm "$story/art/reference/grey.png"
 expect 1 "missing" reference "$story"
