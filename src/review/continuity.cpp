@@ -99,6 +99,23 @@ class ContinuityReader {
       before = std::move(now);
     }
     readStatements(character);
+    findDeadStatements(character);
+  }
+
+  /// Scenes may be put in another order after a look was stated for a stretch of them.
+  void findDeadStatements(const Character& who) {
+    for (std::size_t i = 0; i < who.looks.size(); ++i) {
+      const LookNote& note = who.looks[i];
+      const auto from = story_.momentOf(note.from), until = story_.momentOf(note.until);
+      if (!from || !until || *from <= *until) continue;
+      add("statement", Severity::Should, who.id, note.words,
+          fmt::format("{}'s look \"{}\" never holds: in story time {}, where it ends, comes before "
+                      "{}, where it begins.",
+                      who.name, note.words, story_.inWords(*until), story_.inWords(*from)),
+          fmt::format("Drop it and state it anew: tierwright looks JOB --who {} --drop {}.", who.id,
+                      i + 1),
+          *from, *until);
+    }
   }
 
   void compare(const Character& who, const Shown& was, const Shown& is) {

@@ -22,7 +22,7 @@ struct ContinuityPlace {
 };
 
 struct ContinuityFinding {
-  std::string rule;  ///< costume, mark, side, hand, holder, lost thing, words
+  std::string rule;  ///< costume, mark, side, hand, holder, lost thing, words, statement
   Severity severity = Severity::Should;
   std::string who, thing;
   std::string sentence;  ///< names both places

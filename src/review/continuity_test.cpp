@@ -91,6 +91,18 @@ TEST_CASE("a costume that changes inside a scene names both panels and the scene
   CHECK_FALSE(found[0].remedy.empty());
 }
 
+TEST_CASE("a look that ends before it begins in story time is told as dead") {
+  Tale tale;
+  tale.say({"b2", "b4", "blanket", false, true, "artist"});
+  tale.job.sceneChanges["s1"].after = "s3";
+  tale.say({"b2", "b6", "cloak", false, true, "artist"});
+  const auto found = tale.found();
+  const auto dead = std::ranges::find(found, "statement", &ContinuityFinding::rule);
+  REQUIRE(dead != found.end());
+  CHECK(dead->sentence.find("never holds") != std::string::npos);
+  CHECK(dead->remedy.find("--drop 2") != std::string::npos);
+}
+
 TEST_CASE("a costume change that a panel shows is no fault") {
   Tale tale;
   tale.say({"b3", "", "blanket", false, true, "script"});
