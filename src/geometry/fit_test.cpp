@@ -199,7 +199,7 @@ TEST_CASE("a figure that must reach a side reaches it, without margin there") {
 }
 
 // Closed form: beside a notch the figure has the free width, or the free height, whichever is more.
-TEST_CASE("a square in an L takes the thicker arm; a figure of the L's own shape fits at 1") {
+TEST_CASE("a square in an L takes the thicker arm and a figure of the L's own shape fits at 1") {
   const Polygon ell{{{0, 0}, {8, 0}, {8, 3}, {4, 3}, {4, 10}, {0, 10}}};
   const Fit f = fit(kSquare, ell);
   CHECK(f.scale == doctest::Approx(4).epsilon(1e-6));

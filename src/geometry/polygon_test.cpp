@@ -106,7 +106,7 @@ TEST_CASE("a point in a hole is outside the region") {
   CHECK_FALSE(contains(ring, {4, 4}));
 }
 
-TEST_CASE("a notch makes an outline concave, either way round; corners in line do not") {
+TEST_CASE("a notch makes an outline concave, either way round and corners in line do not") {
   Polygon notched{{{0, 0}, {4, 0}, {4, 4}, {2, 1}, {0, 4}}};
   CHECK_FALSE(isConvex(notched));
   std::reverse(notched.points.begin(), notched.points.end());

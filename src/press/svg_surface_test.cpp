@@ -61,7 +61,7 @@ TEST_CASE("the SVG is as large as the sheet, in mm") {
              "width=\"187.325mm\" height=\"279.4mm\" viewBox=\"-9.525 -9.525 187.325 279.4\""));
 }
 
-TEST_CASE("panels and overlays are named groups; overlays not wanted are there but hidden") {
+TEST_CASE("panels and overlays are named groups and overlays not wanted are there but hidden") {
   const std::string svg = svgOf(example::rough(0, "A"), {.order = true});
   for (int i = 1; i <= 6; ++i) CHECK(says(svg, "<g id=\"panel-" + std::to_string(i) + "\">"));
   CHECK(says(svg, "<g id=\"panel-order\">"));

@@ -78,7 +78,7 @@ TEST_CASE("the masses of the parts make one body") {
 }
 
 // Hof, Gazendam & Sinke 2005: stable while the mass centre's vertical meets the base of support.
-TEST_CASE("who stands has a margin; who leans from the ankles loses it and would fall") {
+TEST_CASE("who stands has a margin and who leans from the ankles loses it and would fall") {
   const Body body = bodyFor(Sex::Male);
   Pose pose;
   double before = 1;

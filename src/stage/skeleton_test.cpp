@@ -64,7 +64,7 @@ TEST_CASE("an upright figure has its landmarks at Drillis and Contini's heights"
   CHECK(std::abs(height(Joint::LeftFingertip) - 0.377) <= 0.00201);
 }
 
-TEST_CASE("heading 0 faces the default camera with the left hand at +x; 90 turns to +x") {
+TEST_CASE("heading 0 faces the default camera with the left hand at +x and 90 turns to +x") {
   const Body body = woman();
   SetFigure set;
   Skeleton s = posed(body, Pose{}, set);
