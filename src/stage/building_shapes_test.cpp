@@ -9,6 +9,7 @@
 #include <numbers>
 #include <set>
 
+#include "stage/mesh_area_test.h"
 #include "stage/solid_shapes.h"
 #include "stage/thing_shapes.h"
 
@@ -16,16 +17,6 @@ namespace tw {
 namespace {
 
 using Size = std::array<double, 3>;
-
-double surface(const Mesh& mesh) {
-  double sum = 0;
-  for (const auto& t : mesh.triangles)
-    sum += (mesh.points[t[1]] - mesh.points[t[0]])
-               .cross(mesh.points[t[2]] - mesh.points[t[0]])
-               .norm() /
-           2;
-  return sum;
-}
 
 /// The mesh with points at one place made one, as a surface: V − E + F, and whether each edge has
 /// exactly two triangles that pass it in opposite directions.

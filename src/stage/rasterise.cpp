@@ -232,16 +232,21 @@ Viewport frameViewport(const Camera& camera, int width) {
           std::max(1, static_cast<int>(std::lround(width / camera.aspect())))};
 }
 
-Picture blankPicture(const Viewport& view) {
+Picture blankDepths(const Viewport& view) {
   Picture picture;
   picture.width = view.width;
   picture.height = view.height;
   const std::size_t n =
       static_cast<std::size_t>(view.width) * static_cast<std::size_t>(view.height);
   picture.solid.assign(n, -1);
-  picture.part.assign(n, 0);
   picture.depth.assign(n, std::numeric_limits<float>::infinity());
-  picture.light.assign(n, 0);
+  return picture;
+}
+
+Picture blankPicture(const Viewport& view) {
+  Picture picture = blankDepths(view);
+  picture.part.assign(picture.solid.size(), 0);
+  picture.light.assign(picture.solid.size(), 0);
   return picture;
 }
 
@@ -271,17 +276,6 @@ void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index
     corners[i] = {camera.cameraFromWorld(mesh.points[i]), light.key[i], light.others[i]};
   fillMesh(mesh, corners, faces, camera,
            {picture, view, static_cast<std::int16_t>(index), 0, &others});
-}
-
-Picture blankDepths(const Viewport& view) {
-  Picture picture;
-  picture.width = view.width;
-  picture.height = view.height;
-  const std::size_t n =
-      static_cast<std::size_t>(view.width) * static_cast<std::size_t>(view.height);
-  picture.solid.assign(n, -1);
-  picture.depth.assign(n, std::numeric_limits<float>::infinity());
-  return picture;
 }
 
 void rasteriseDepth(const Mesh& mesh, Faces faces, const Camera& camera, const Viewport& view,

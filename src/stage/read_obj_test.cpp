@@ -10,21 +10,12 @@
 #include <numbers>
 #include <sstream>
 
+#include "stage/mesh_area_test.h"
 #include "stage/mesh_parts.h"
 #include "stage/models.h"
 
 namespace tw {
 namespace {
-
-double surface(const Mesh& mesh) {
-  double sum = 0;
-  for (const auto& t : mesh.triangles)
-    sum += (mesh.points[t[1]] - mesh.points[t[0]])
-               .cross(mesh.points[t[2]] - mesh.points[t[0]])
-               .norm() /
-           2;
-  return sum;
-}
 
 Mesh read(const std::string& text) {
   const auto mesh = readObj(text, "art/models/test.obj");
