@@ -102,6 +102,21 @@ void carryOverrides(const std::vector<Page>& before, std::vector<Page>& pages) {
     }
 }
 
+/// So do answered findings; those on whole pages stay with the page.
+void carrySilenced(std::vector<Page>& pages) {
+  for (Page& from : pages) {
+    std::vector<Silenced> stays;
+    for (Silenced& answered : from.silenced) {
+      const auto now = std::ranges::find_if(pages, [&](const Page& page) {
+        return std::ranges::find(page.beats, answered.beat, &Beat::id) != page.beats.end();
+      });
+      const bool moves = !answered.beat.empty() && now != pages.end() && &*now != &from;
+      (moves ? now->silenced : stays).push_back(std::move(answered));
+    }
+    from.silenced = std::move(stays);
+  }
+}
+
 /// The revised pages with brief, overrides, roughs and notes of the pages before.
 std::vector<Page> carriedPages(const std::vector<Page>& before,
                                const std::vector<ScriptPage>& after) {
@@ -114,11 +129,13 @@ std::vector<Page> carriedPages(const std::vector<Page>& before,
       page.brief = old->brief;
       page.roughs = old->roughs;
       page.choice = old->choice;
+      page.silenced = old->silenced;
       if (!old->note.empty()) page.note = old->note;
     }
     out.push_back(std::move(page));
   }
   carryOverrides(before, out);
+  carrySilenced(out);
   return out;
 }
 

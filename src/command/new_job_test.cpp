@@ -72,6 +72,25 @@ TEST_CASE("a correction goes with its panel onto another page") {
   CHECK_FALSE(revised.changes.empty());
 }
 
+TEST_CASE("an answered finding goes with its panel, one on the page stays with the page") {
+  StoryJob story(kTower + kWinch);
+  {
+    auto folder = JobFolder::open(story.folder());
+    REQUIRE(folder);
+    Page page = *story.loaded().page(2);
+    page.silenced = {{"leaks off", "p2-2", "the bell is meant to swing out"},
+                     {"rhythm", "", "quiet on purpose"}};
+    REQUIRE(folder->savePage(page));
+  }
+  story.revise(kTower + "Panel 2\nThe bell swings over the harbour.\n" +
+               kWinch.substr(0, kWinch.find("Panel 2")));
+  const Job job = story.loaded();
+  REQUIRE(job.page(1)->silenced.size() == 1);
+  CHECK(job.page(1)->silenced[0].beat == "p2-2");
+  REQUIRE(job.page(2)->silenced.size() == 1);
+  CHECK(job.page(2)->silenced[0].rule == "rhythm");
+}
+
 TEST_CASE("of several settings all are made or none") {
   StoryJob story(kTower + kWinch);
   const Job before = story.loaded();

@@ -12,6 +12,7 @@
 #include "base/result.h"
 #include "job/beat.h"
 #include "job/brief.h"
+#include "job/finding.h"
 #include "job/rough.h"
 #include "job/scene.h"
 #include "job/sheet.h"
@@ -32,6 +33,7 @@ struct Page {
   std::vector<Rough> roughs;
   std::string choice;  ///< name of the rough chosen, or empty
   std::string note;
+  std::vector<Silenced> silenced;  ///< findings that the artist has answered
 
   /// The beats with the artist's corrections applied.
   std::vector<Beat> correctedBeats() const;

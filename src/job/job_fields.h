@@ -45,6 +45,19 @@ struct FieldsOf<JobFile> {
 };
 
 template <>
+struct FieldsOf<Silenced> {
+  static constexpr std::string_view kName = "silenced";
+  static constexpr std::string_view kHelp = "A finding that the artist has answered.";
+  template <class F>
+  static void list(F& f) {
+    using T = Silenced;
+    f("rule", &T::rule, required(anyText()), "Name of the rule, as findings give it.");
+    f("beat", &T::beat, word(), "Id of the panel's beat; left out: the page as a whole.");
+    f("reason", &T::reason, required(anyText()), "Why it may stay as it is.");
+  }
+};
+
+template <>
 struct FieldsOf<Page> {
   static constexpr std::string_view kName = "page";
   static constexpr std::string_view kHelp = "pages/NN.json: one page, or a spread.";
@@ -59,6 +72,7 @@ struct FieldsOf<Page> {
     f("brief", &T::brief, required(anyText()), "What the editor asks of the page.");
     f("choice", &T::choice, word(), "Name of the rough chosen.");
     f("note", &T::note, anyText(), "Anything the artist wants to remember.");
+    f("silenced", &T::silenced, tw::list(1000), "Findings that the artist has answered.");
     f("roughs", &T::roughs, tw::list(200), "The candidates, best first.");
   }
 };

@@ -381,10 +381,6 @@ class ContinuityReader {
 
 }  // namespace
 
-std::string_view nameOf(Severity severity) {
-  return severity == Severity::Must ? "must" : severity == Severity::Should ? "should" : "look";
-}
-
 ContinuityPlace placeOf(const StoryTime& story, std::size_t moment) {
   const Moment& at = story.moments()[moment];
   const StoryScene& scene = story.sceneOf(moment);

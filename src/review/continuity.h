@@ -7,13 +7,11 @@
 #include <string_view>
 #include <vector>
 
+#include "job/finding.h"
 #include "job/look_at.h"
 #include "stage/wardrobe.h"
 
 namespace tw {
-
-enum class Severity { Must, Should, Look };
-std::string_view nameOf(Severity severity);  ///< "must", "should", "look"
 
 struct ContinuityPlace {
   std::string beat;
