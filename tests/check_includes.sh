@@ -11,10 +11,11 @@ declare -A may=(
   [stage]="base geometry job"
   [letter]="base geometry job"
   [read]="base geometry job"
+  [ink]="base geometry job"
   [press]="base geometry job"
   [review]="base geometry job arrange stage letter read"
   [compose]="base geometry job arrange stage letter read review"
-  [command]="base geometry job script arrange stage letter read press review compose"
+  [command]="base geometry job script arrange stage letter read ink press review compose"
   [cli]="base geometry job command"
 )
 wrong=0
