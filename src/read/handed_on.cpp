@@ -49,6 +49,15 @@ std::array<ConeRay, kRays> makeCone() {
   return cone;
 }
 
+const std::array<ConeRay, kRays>& cone() {
+  static const std::array<ConeRay, kRays> made = makeCone();
+  return made;
+}
+
+Vector turned(Vector d, const ConeRay& by) {
+  return {d.x * by.cos - d.y * by.sin, d.x * by.sin + d.y * by.cos};
+}
+
 /// Distance at which the ray enters the box (0 when it starts inside), or none.
 std::optional<double> entry(const Ray& ray, const Rect& box) {
   double in = 0, out = 1e300;
@@ -117,16 +126,25 @@ int ArrivalField::firstMet(const Ray& ray, std::size_t own) const {
   return met;
 }
 
+std::vector<double> ArrivalField::sharesOf(const Lead& lead, std::size_t panel) const {
+  std::vector<double> shares(panels_.size(), 0);
+  const Vector d = lead.direction.unit();
+  if (d == Vector{} || panel >= panels_.size()) return shares;
+  for (const ConeRay& turn : cone()) {
+    const int met = firstMet({lead.from, turned(d, turn)}, panel);
+    if (met >= 0) shares[static_cast<std::size_t>(met)] += turn.weight;
+  }
+  return shares;
+}
+
 Arrival ArrivalField::of(const Lead& lead, std::size_t panel) const {
-  static const std::array<ConeRay, kRays> cone = makeCone();
   Arrival arrival;
   const Vector d = lead.direction.unit();
   if (d == Vector{} || panel >= panels_.size()) return arrival;
   const bool last = panel + 1 == panels_.size();
   const bool nextIsGround = !last && ground_[panel + 1];
-  for (const ConeRay& turn : cone) {
-    const Vector turned{d.x * turn.cos - d.y * turn.sin, d.x * turn.sin + d.y * turn.cos};
-    const Ray ray{lead.from, turned};
+  for (const ConeRay& turn : cone()) {
+    const Ray ray{lead.from, turned(d, turn)};
     const int met = firstMet(ray, panel);
     const bool arrives = met >= 0 ? !last && met == static_cast<int>(panel) + 1
                          : last   ? leavesAtTurn(ray, page_, direction_)
