@@ -5,18 +5,13 @@
 #include <algorithm>
 
 #include "command/job_pages.h"
+#include "job/shown_rough.h"
 #include "stage/held_props.h"
 #include "stage/staging.h"
 
 namespace tw {
 
 namespace {
-
-const Rough* shownRough(const Page& page) {
-  if (page.roughs.empty()) return nullptr;
-  const auto chosen = std::ranges::find(page.roughs, page.choice, &Rough::name);
-  return chosen == page.roughs.end() ? &page.roughs.front() : &*chosen;
-}
 
 std::string handOf(const BusyHands& busy) {
   if (busy.left && busy.right) return "both";

@@ -22,6 +22,7 @@
 #include <array>
 #include <cmath>
 
+#include "job/axis_side.h"
 #include "stage/held_props.h"
 #include "stage/occupancy.h"
 #include "stage/shot_size.h"
@@ -307,12 +308,7 @@ double axisSideOf(const Scene& scene, const Vec3& eye) {
   for (const Actor& actor : scene.actors) byName.push_back(&actor);
   std::stable_sort(byName.begin(), byName.end(),
                    [](const Actor* a, const Actor* b) { return a->set.who < b->set.who; });
-  const Place3& a = byName[0]->set.at;
-  const Place3& b = byName[1]->set.at;
-  const Vec3 ab(b.x - a.x, 0, b.z - a.z), ac(eye.x() - a.x, 0, eye.z() - a.z);
-  const double side = ab.cross(ac).y();
-  const double nearLine = 0.05 * ab.norm() * ac.norm();  // within 3° of the line is on it
-  return std::abs(side) < nearLine ? 0 : side > 0 ? 1 : -1;
+  return axisSide(byName[0]->set.at, byName[1]->set.at, {eye.x(), eye.y(), eye.z()});
 }
 
 Variant quicklyMeasured(const StageRequest& request, const StagingChoice& choice,
