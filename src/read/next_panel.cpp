@@ -13,7 +13,8 @@
 // Steps, the first that applies:
 //   1. not begun: the panel in the reading corner; without one, the highest or the leftmost;
 //   2. unread insets on this panel, or beside it on the same base, come before all others;
-//   3. across and down both open: acrossShare(stagger, gap, overlap) decides, unless one of them
+//   3. across and down both open: acrossShare(stagger, gap, overlap, likes_) decides, unless one of
+//   them
 //      strands a panel, or the reader is on her way down a stack;
 //   4. only across: across; 5. only down: down against fresh, by how far down begins above
 //      fresh; 6. neither: fresh.
@@ -36,8 +37,6 @@
 namespace tw {
 namespace {
 
-using namespace preference;
-
 template <class Visit>
 void each(PanelSet set, Visit visit) {
   for (; set; set &= set - 1) visit(std::countr_zero(set));
@@ -47,7 +46,7 @@ void each(PanelSet set, Visit visit) {
 class Step {
  public:
   Step(const PanelRelations& page, const ReaderState& state, int at, PanelSet unread)
-      : page_(page), state_(state), at_(at), unread_(unread) {}
+      : page_(page), likes_(page.likes), state_(state), at_(at), unread_(unread) {}
 
   Choices choose() const;
   Choices enter() const;
@@ -71,6 +70,7 @@ class Step {
   Choices one(int panel, int other) const;
 
   const PanelRelations& page_;
+  const ReaderPreferences& likes_;
   const ReaderState& state_;
   int at_;
   PanelSet unread_;
@@ -137,30 +137,33 @@ Choices Step::enter() const {
   });
   Choices result;
   const Rect &t = page_.boxes[top], &s = page_.boxes[side];
-  if (t.min.x - s.min.x <= kOutOfCorner * (to - from)) {
-    result.add(top, kEntryAtCorner, "");
+  if (t.min.x - s.min.x <= likes_.outOfCorner * (to - from)) {
+    result.add(top, likes_.entryAtCorner, "");
     return result;
   }
   const bool lowerTier = s.min.y > t.max.y - page_.aligned;
-  const char* cause = "no panel in the reading corner";
-  result.add(top, lowerTier ? kEntryHigherTier : kEntryHighest, cause);
-  result.add(side, lowerTier ? kEntryLowerTier : kEntryLeftmost, cause);
+  const char* cause = "no panel at the entry corner";
+  result.add(top, lowerTier ? likes_.entryHigherTier : likes_.entryHighest, cause);
+  result.add(side, lowerTier ? likes_.entryLowerTier : likes_.entryLeftmost, cause);
   return result;
 }
 
 /// `panel` for nearly all; the small rest to `other` where that differs.
 Choices Step::one(int panel, int other) const {
   Choices result;
-  result.add(panel, kPlain, "");
-  if (other >= 0 && other != panel) result.add(other, (1 - kPlain) * 0.8, "a panel left behind");
+  result.add(panel, likes_.plain, "");
+  if (other >= 0 && other != panel)
+    result.add(other, (1 - likes_.plain) * 0.8, "a panel left behind");
   return result;
 }
 
-const char* causeOf(double stagger, double gapRatio, double overlap) {
-  const double byStagger = acrossShare(stagger), byGap = acrossShare(0, gapRatio);
-  const double byOverlap = acrossShare(0, 1, overlap);
+const char* causeOfFork(const ReaderPreferences& likes, double stagger, double gapRatio,
+                        double overlap) {
+  const double byStagger = acrossShare(stagger, 1, 0, likes);
+  const double byGap = acrossShare(0, gapRatio, 0, likes);
+  const double byOverlap = acrossShare(0, 1, overlap, likes);
   const double least = std::min({byStagger, byGap, byOverlap});
-  if (least > kAcrossAtGrid - 0.02) return "rows or columns of a grid";
+  if (least > likes.acrossAtGrid - 0.02) return "rows or columns of a grid";
   if (least == byOverlap) return "overlap";
   if (least == byGap) return "wide gap";
   return stagger > 0.75 ? "stack beside a tall panel" : "stagger";
@@ -202,27 +205,31 @@ Choices Step::acrossOrDown(int side, int under) const {
   const double stagger = this->stagger(side, under);
   const double gap = gapRatioOf(here(), r, d, page_.aligned);
   const double overlap = std::max(overlapShare(here(), r), overlapShare(here(), d));
-  const char* cause = causeOf(stagger, gap, overlap);
-  double share = acrossShare(stagger, gap, overlap);
+  const char* cause = causeOfFork(likes_, stagger, gap, overlap);
+  double share = acrossShare(stagger, gap, overlap, likes_);
   if (state_.passedOver & only(side)) {
     // On her way down a stack, unless the line under this panel runs on and closes the group.
-    const double onward = gap > kGapMiddle ? 1 : std::min(1.0, 2 * stagger);
-    share = kPlain + (1 - kFinishStack - kPlain) * onward;
+    const double onward = gap > likes_.gapMiddle ? 1 : std::min(1.0, 2 * stagger);
+    share = likes_.plain + (1 - likes_.finishStack - likes_.plain) * onward;
   } else if (page_.above[side] & unread_) {
-    share = 1 - kPlain;  // would leave a panel above it
+    share = 1 - likes_.plain;  // would leave a panel above it
   } else if (r.min.y < here().min.y - page_.aligned) {
-    share = kPlain;  // a panel left behind higher up
-  } else if ((page_.above[under] & unread_) && overlap < kTouching) {
+    share = likes_.plain;  // a panel left behind higher up
+  } else if ((page_.above[under] & unread_) && overlap < likes_.touching) {
     // What lies below spans this panel and the next one: the row comes first.
     const double spanned = std::min(r.max.x, d.max.x) - std::max(r.min.x, d.min.x);
     const double tier = std::clamp(2 * spanned / r.width() - 1, 0.0, 1.0);
-    share = kAcrossAtStaggeredRows + (kAcrossAboveTier - kAcrossAtStaggeredRows) * tier;
+    share = likes_.acrossAtStaggeredRows +
+            (likes_.acrossAboveTier - likes_.acrossAtStaggeredRows) * tier;
     cause = "staggered rows";
   }
-  if (share > 0.8 && state_.rowsKept > 0) share = 1 - (1 - share) * kRowHabit;
+  if (share > 0.8 && state_.keepsRows) share = 1 - (1 - share) * likes_.rowHabit;
+  // Where nothing else is left to read, all who do not go across go down.
+  const int lower = rowStart(under);
+  const bool elsewhere = state_.unread & ~(only(side) | only(lower));
   Choices result;
   result.add(side, share, cause);
-  result.add(rowStart(under), (1 - share) * kDownOfRest, cause);
+  result.add(lower, (1 - share) * (elsewhere ? likes_.downOfRest : 1), cause);
   return result;
 }
 
@@ -232,12 +239,12 @@ Choices Step::downOrFresh(int under, int start) const {
   const PanelSet before = page_.left[under] & unread_;
   // How far the panel below begins above the fresh one: 1 means that it finishes a stack.
   double ahead = std::clamp((f.min.y - d.min.y) / std::max(d.height(), 1e-9), 0.0, 1.0);
-  double share = 1 - acrossShare(ahead) / kAcrossAtGrid * kPlain;
-  if (!before && state_.wentDown) share = kFinishStack;
-  if (page_.above[under] & unread_) share = 1 - kPlain;
+  double share = 1 - acrossShare(ahead, 1, 0, likes_) / likes_.acrossAtGrid * likes_.plain;
+  if (!before && state_.wentDown) share = likes_.finishStack;
+  if (page_.above[under] & unread_) share = 1 - likes_.plain;
   Choices result;
   result.add(under, share, "stagger");
-  result.add(start, (1 - share) * (1 - kStray), "stagger");
+  result.add(start, 1 - share, "stagger");
   return result;
 }
 
@@ -263,13 +270,13 @@ void splitBase(Choices& choices, const PanelRelations& page, PanelSet unread) {
     const int base = choices.list[i].panel;
     const PanelSet insets = page.onTop[base] & unread;
     if (!insets || choices.size == 4) continue;
-    const ReaderState outside{-1, insets, 0, false, 0};
+    const ReaderState outside{-1, insets, 0, false, false};
     const int first = Step(page, outside, -1, insets).enter().list[0].panel;
     const Rect &b = page.boxes[base], &inset = page.boxes[first];
     const bool hidden =
         inset.min.x < b.min.x + b.width() * 0.15 && inset.min.y < b.min.y + b.height() * 0.15;
     const double share = choices.list[i].share;
-    const double baseFirst = hidden ? kBaseFirstCornerHidden : kBaseFirst;
+    const double baseFirst = hidden ? page.likes.baseFirstCornerHidden : page.likes.baseFirst;
     const char* cause = hidden ? "inset over the reading corner" : "inset";
     choices.list[i] = {base, share * baseFirst, cause};
     choices.add(first, share * (1 - baseFirst) * 0.95, cause);
@@ -296,11 +303,26 @@ void Choices::add(int panel, double share, const char* cause) {
   list[size++] = {panel, share, cause};
 }
 
+void Choices::close(PanelSet unread, double stray) {
+  double sum = 0;
+  others = unread;
+  for (int i = 0; i < size; ++i) {
+    sum += list[i].share;
+    others &= ~only(list[i].panel);
+  }
+  const int count = std::popcount(others);
+  const double rest = count > 0 ? std::max(stray, 1 - sum) : 0;
+  each_ = count > 0 ? rest / count : 0;
+  for (int i = 0; i < size; ++i) list[i].share *= (1 - rest) / sum;
+  std::stable_sort(list.begin(), list.begin() + size,
+                   [](const Choice& a, const Choice& b) { return a.share > b.share; });
+}
+
 double Choices::shareOf(int panel) const {
   for (int i = 0; i < size; ++i) {
     if (list[i].panel == panel) return list[i].share;
   }
-  return preference::kStray;
+  return others & only(panel) ? each_ : 0;
 }
 
 const char* Choices::causeAgainst(int panel) const {
@@ -309,11 +331,6 @@ const char* Choices::causeAgainst(int panel) const {
   }
   const bool known = size > 0 && std::strlen(list[0].cause) > 0;
   return known ? list[0].cause : "jumps over a panel";
-}
-
-void Choices::sort() {
-  std::stable_sort(list.begin(), list.begin() + size,
-                   [](const Choice& a, const Choice& b) { return a.share > b.share; });
 }
 
 Choices choicesFrom(const ReaderState& state, const PanelRelations& page) {
@@ -332,17 +349,35 @@ Choices choicesFrom(const ReaderState& state, const PanelRelations& page) {
     result = Step(page, state, at, group).choose();
   }
   splitBase(result, page, state.unread);
-  result.sort();
+  result.close(state.unread, page.likes.stray);
   return result;
+}
+
+const char* causeOf(const ReaderState& state, int panel, const Choices& choices,
+                    const PanelRelations& page) {
+  for (int i = 0; i < choices.size; ++i) {
+    if (choices.list[i].panel != panel || choices.list[i].cause[0] == 0) continue;
+    return choices.list[i].cause;
+  }
+  if (choices.others & only(panel)) {
+    const bool strands = (page.above[panel] | page.left[panel]) & state.unread;
+    return strands ? "jumps over a panel" : "a panel left behind";
+  }
+  if (state.at < 0) return "the panel at the entry corner";
+  if (std::popcount(state.unread) == 1) return "the last panel";
+  if (page.onTop[state.at] & only(panel)) return "inset";
+  if (page.right[state.at] & only(panel)) return "next in the row";
+  if (page.below[state.at] & only(panel)) return "next below";
+  return "start of the next row or column";
 }
 
 ReaderState after(const ReaderState& state, int panel, const PanelRelations& page) {
   ReaderState next{panel, state.unread & ~only(panel), state.passedOver & ~only(panel), false,
-                   state.rowsKept};
+                   state.keepsRows};
   if (state.at < 0) return next;
   next.wentDown = page.below[state.at] & only(panel);
   const bool across = page.right[state.at] & only(panel);
-  if (across && (page.below[state.at] & state.unread)) ++next.rowsKept;
+  if (across && (page.below[state.at] & state.unread)) next.keepsRows = true;
   const PanelSet side = page.right[state.at] & next.unread;
   if (!across) {
     each(side, [&](int j) {

@@ -15,17 +15,23 @@ struct Choice {
   const char* cause = "";
 };
 
-/// The sensible next panels, the likeliest first. Whatever is unread and not among them has
-/// preference::kStray.
+/// The sensible next panels, the likeliest first; the others that are unread share what is left.
+/// All shares together make 1.
 struct Choices {
   std::array<Choice, 4> list;
   int size = 0;
+  PanelSet others = 0;  ///< unread and not in the list
 
   void add(int panel, double share, const char* cause);
+  /// Gives what is left, and no less than `stray`, to the others and sorts; call it at the end.
+  void close(PanelSet unread, double stray);
   double shareOf(int panel) const;
+  double shareOfEachOther() const { return each_; }
   /// The cause at which the best and `panel` part.
   const char* causeAgainst(int panel) const;
-  void sort();
+
+ private:
+  double each_ = 0;
 };
 
 /// Where a reader is and what she remembers.
@@ -34,10 +40,15 @@ struct ReaderState {
   PanelSet unread = 0;
   PanelSet passedOver = 0;  ///< panels across that she left aside
   bool wentDown = false;
-  int rowsKept = 0;  ///< times that she went across although she could have gone down
+  bool keepsRows = false;  ///< she went across although she could have gone down
+  bool operator==(const ReaderState&) const = default;
 };
 
 Choices choicesFrom(const ReaderState& state, const PanelRelations& page);
+
+/// Why a reader in this state goes to `panel`, in plain words; never empty.
+const char* causeOf(const ReaderState& state, int panel, const Choices& choices,
+                    const PanelRelations& page);
 
 /// The reader after taking `panel`.
 ReaderState after(const ReaderState& state, int panel, const PanelRelations& page);

@@ -87,8 +87,8 @@ double overlapShare(const Rect& a, const Rect& b) {
 }
 
 PanelRelations::PanelRelations(const std::vector<Polygon>& panels, ReadingDirection direction,
-                               const std::vector<int>& layer)
-    : count(static_cast<int>(panels.size())) {
+                               const std::vector<int>& layer, const ReaderPreferences& preferences)
+    : likes(preferences), count(static_cast<int>(panels.size())) {
   const auto n = panels.size();
   boxes.reserve(n);
   Rect page{{1e300, 1e300}, {-1e300, -1e300}};
@@ -98,7 +98,7 @@ PanelRelations::PanelRelations(const std::vector<Polygon>& panels, ReadingDirect
     page.min = {std::min(page.min.x, box.min.x), std::min(page.min.y, box.min.y)};
     page.max = {std::max(page.max.x, box.max.x), std::max(page.max.y, box.max.y)};
   }
-  aligned = preference::kAligned * std::max(page.width(), page.height());
+  aligned = likes.aligned * std::max(page.width(), page.height());
   free = boxes;
   for (auto* sets : {&right, &below, &left, &above, &onTop}) sets->assign(n, 0);
   base.assign(n, -1);
@@ -145,7 +145,7 @@ void PanelRelations::relate(int a, int b) {
   const Rect& q = base[a] == b ? free[b] : boxes[b];
   const double sideBySide = sharedExtent(p.min.y, p.max.y, q.min.y, q.max.y);
   const double stacked = sharedExtent(p.min.x, p.max.x, q.min.x, q.max.x);
-  if (std::max(sideBySide, stacked) <= preference::kSharedExtent) return;
+  if (std::max(sideBySide, stacked) <= likes.sharedExtent) return;
   if (sideBySide >= stacked) {
     const bool bRight = q.centre().x > p.centre().x;
     right[bRight ? a : b] |= only(bRight ? b : a);

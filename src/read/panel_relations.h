@@ -9,6 +9,7 @@
 
 #include "geometry/shapes.h"
 #include "job/words.h"
+#include "read/preferences.h"
 
 namespace tw {
 
@@ -19,7 +20,13 @@ inline PanelSet only(int panel) {
   return PanelSet{1} << panel;
 }
 
+/// The first `count` panels.
+inline PanelSet allOf(int count) {
+  return count >= static_cast<int>(kMostPanels) ? ~PanelSet{0} : (PanelSet{1} << count) - 1;
+}
+
 struct PanelRelations {
+  const ReaderPreferences& likes;  ///< must outlive this
   int count = 0;
   double aligned = 0;           ///< mm; edges nearer than this are one line
   std::vector<Rect> boxes;      ///< reading to the right, whatever the page's direction
@@ -31,7 +38,7 @@ struct PanelRelations {
   std::vector<int> base;        ///< the panel that this one lies on, or −1
 
   PanelRelations(const std::vector<Polygon>& panels, ReadingDirection direction,
-                 const std::vector<int>& layer);
+                 const std::vector<int>& layer, const ReaderPreferences& preferences);
 
  private:
   void findBases(const std::vector<int>& layer);

@@ -7,6 +7,7 @@
 
 #include "geometry/shapes.h"
 #include "job/words.h"
+#include "read/preferences.h"
 
 namespace tw {
 
@@ -26,11 +27,13 @@ struct OrderReading {
 /// `panels` in the intended order; insets after the panel they lie on or as intended.
 /// `layer[i]` > 0 marks panels lying on another one; pass {} when none do.
 OrderReading readOrder(const std::vector<Polygon>& panels, ReadingDirection direction,
-                       const std::vector<int>& layer = {});
+                       const std::vector<int>& layer = {},
+                       const ReaderPreferences& likes = shippedPreferences());
 
 /// Share of readers that take the across-then-down path at a 2 × 2 place whose second column is
 /// one panel shifted by `stagger` (0 grid … 1 full blockage), gap ratio and overlap as given.
-double acrossShare(double stagger, double gapRatio = 1, double overlap = 0);
+double acrossShare(double stagger, double gapRatio = 1, double overlap = 0,
+                   const ReaderPreferences& likes = shippedPreferences());
 
 /// A plain sort by top, then left: the baseline that misreads stacks.
 std::vector<int> naiveOrder(const std::vector<Polygon>& panels, ReadingDirection direction);

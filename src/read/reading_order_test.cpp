@@ -216,7 +216,7 @@ TEST_CASE("with no panel in the corner readers part at the entry") {
       readOrder({box(40, 0, 60, 50), box(0, 54, 60, 50), box(64, 54, 60, 50)}, kLeftToRight);
   REQUIRE(!reading.steps.empty());
   CHECK(reading.steps[0].after == 0);
-  CHECK(reading.steps[0].cause == "no panel in the reading corner");
+  CHECK(reading.steps[0].cause == "no panel at the entry corner");
 }
 
 TEST_CASE("the row path loses readers as the stagger of real panels grows") {

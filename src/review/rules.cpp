@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/files.h"
+#include "read/preferences.h"
 
 namespace tw {
 
@@ -70,6 +71,8 @@ std::string_view nameOf(RuleId rule) {
 Result<RuleBook> RuleBook::load(const std::optional<std::filesystem::path>& file) {
   const auto path = file ? Result<std::filesystem::path>(*file) : presetPath("rules/rules.json");
   if (!path) return tl::unexpected(path.error());
+  // The cards read with the shipped preferences; a missing file must end in a sentence.
+  if (const auto likes = loadPreferences(); !likes) return tl::unexpected(likes.error());
   const auto bytes = readFile(*path);
   if (!bytes) return tl::unexpected(bytes.error());
   const std::string name = path->string();

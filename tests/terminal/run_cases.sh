@@ -123,6 +123,23 @@ expect 0 "3 × 2" reference "$story" --who ines --add "$source/tests/fuzz/corpus
 rm "$story/art/reference/grey.png"
 expect 1 "missing" reference "$story"
 
+# Pages known only as marked panels.
+lists=$source/tests/fuzz/corpus/panel_list
+expect 0 "xample" read --help
+expect 2 "Nothing to read was named" read
+expect 2 "in one go" read "$job" --panels "$lists/grid.json"
+expect 0 "take the panels in the order 1, 2, 3, 4" read --panels "$lists/grid.json"
+expect 0 "order 2, 1, 4, 3" read --panels "$lists/grid.json" --direction rtl
+expect 0 '"from": null' read --panels "$lists/grid.json" --json
+expect 0 "right-to-left" read --panels "$lists/marks.json" --json
+expect 0 "1, 2" read --panels "$lists/crossing-and-corner.json"
+expect 2 'Page "x", panel 1' read --panels "$lists/faulty.json"
+expect 2 "Swap its corners" read --panels "$lists/faulty.json"
+expect 2 "found an empty list" read --panels "$lists/empty-list.json"
+expect 2 "ends too early" read --panels "$lists/cut-off.json"
+expect 2 "" read --panels "$work/no-such-list.json"
+expect 2 "" read --panels "$lists/grid.json" --direction down
+
 # A job that is broken is refused and left as it is.
 echo '{"format": 2' >"$job/job.json"
 expect 2 "job.json" beats "$job"
