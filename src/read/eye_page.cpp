@@ -10,7 +10,7 @@
 #include <numeric>
 
 #include "geometry/polygon.h"
-#include "read/handed_on.h"
+#include "read/page_handed_on.h"
 #include "read/reading_time.h"
 
 namespace tw {
@@ -18,7 +18,7 @@ namespace {
 
 /// A figure's looks fall on its upper part; our choice.
 constexpr double kFigureAim = 0.35;
-/// A tall panel beside a stack spans at least this much of both; our choice.
+/// A panel beside a stack is tall when it is so many times as high as one of it; our choice.
 constexpr double kTallBeside = 1.5;
 
 SeenPage firstPanels(SeenPage page) {
@@ -217,11 +217,7 @@ void EyePage::findSkips(const SeenPage& page) {
 void EyePage::findPulls(const SeenPage& page) {
   copyPull_.assign(panels_.size() * panels_.size(), 0);
   leadPull_ = copyPull_;
-  std::vector<bool> ground;
-  const bool layered = std::any_of(page.panels.begin(), page.panels.end(),
-                                   [](const SeenPanel& panel) { return panel.layer > 0; });
-  for (const SeenPanel& panel : page.panels) ground.push_back(layered && panel.layer == 0);
-  const ArrivalField field(outlinesOf(page), page.page, page.direction, ground);
+  const ArrivalField field = arrivalFieldOf(page);
   for (int from = 0; from < count(); ++from) {
     const auto f = static_cast<std::size_t>(from);
     const Lead& lead = page.panels[f].lead;

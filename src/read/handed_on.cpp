@@ -126,6 +126,11 @@ int ArrivalField::firstMet(const Ray& ray, std::size_t own) const {
   return met;
 }
 
+Point ArrivalField::goalOf(std::size_t panel) const {
+  const bool last = panel + 1 >= panels_.size();
+  return last ? turnCorner(page_, direction_) : entryCorner(boxes_[panel + 1], direction_);
+}
+
 std::vector<double> ArrivalField::sharesOf(const Lead& lead, std::size_t panel) const {
   std::vector<double> shares(panels_.size(), 0);
   const Vector d = lead.direction.unit();
@@ -151,9 +156,7 @@ Arrival ArrivalField::of(const Lead& lead, std::size_t panel) const {
                                   : nextIsGround;
     (arrives ? arrival.next : met >= 0 ? arrival.other : arrival.off) += turn.weight;
   }
-  const Point goal =
-      last ? turnCorner(page_, direction_) : entryCorner(boxes_[panel + 1], direction_);
-  arrival.towardEntry = dot(d, (goal - lead.from).unit());
+  arrival.towardEntry = dot(d, (goalOf(panel) - lead.from).unit());
   return arrival;
 }
 

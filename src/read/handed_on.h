@@ -26,6 +26,8 @@ class ArrivalField {
   ArrivalField(std::vector<Polygon> panels, Rect page, ReadingDirection direction,
                std::vector<bool> ground = {});
   Arrival of(const Lead& lead, std::size_t panel) const;
+  /// Where the next panel is entered; for the last panel the corner of the page turn.
+  Point goalOf(std::size_t panel) const;
   /// Share of the cone that first meets each panel; 0 for its own and for grounds.
   std::vector<double> sharesOf(const Lead& lead, std::size_t panel) const;
 
