@@ -1,7 +1,7 @@
 // Readers are walked in blocks of a fixed size, each block on one thread with sums of its own, and
 // the blocks' sums are added in their order: the same numbers at any number of threads.
-// The typical reader is found among those who take the commonest order of first looks: the one
-// whose times, panel by panel, are nearest to the mean of all readers.
+// The typical reader is found among those who take the commonest order of first looks and never go
+// back: the one whose times, panel by panel, are nearest to the mean of all readers.
 
 #include "read/eye_reading.h"
 
@@ -15,6 +15,8 @@ namespace tw {
 namespace {
 
 constexpr int kBlock = 128;
+/// Readers who go back stand for all only when there are no others.
+constexpr double kLast = 1e200;
 constexpr double kQuick = 0.1, kSlow = 0.9;
 
 /// Sums over readers, of one panel.
@@ -36,6 +38,7 @@ struct ReaderNote {
   std::vector<float> dwellMs;
   std::vector<int> order;
   double ms = 0;
+  bool wentBack = false;  ///< to a panel that she had left
 };
 
 /// What one panel was to the reader being counted.
@@ -133,9 +136,12 @@ class Tally {
   }
 
   ReaderNote note(const EyePath& path) const {
-    ReaderNote note{{}, path.panels, path.ms};
+    ReaderNote note{{}, path.panels, path.ms, false};
     note.dwellMs.reserve(visits_.size());
-    for (const Visit& visit : visits_) note.dwellMs.push_back(static_cast<float>(visit.ms));
+    for (const Visit& visit : visits_) {
+      note.dwellMs.push_back(static_cast<float>(visit.ms));
+      note.wentBack |= visit.wentBack;
+    }
     return note;
   }
 
@@ -200,17 +206,22 @@ const std::vector<int>* commonestOrder(const std::vector<ReaderNote>& notes) {
   return best;
 }
 
+double distanceFromMean(const ReaderNote& note, const EyeReading& reading) {
+  double distance = 0;
+  for (std::size_t i = 0; i < reading.panels.size(); ++i) {
+    const double off = note.dwellMs[i] - reading.panels[i].dwellMs;
+    distance += off * off;
+  }
+  return distance;
+}
+
 std::size_t typicalReader(const std::vector<ReaderNote>& notes, const EyeReading& reading) {
   const std::vector<int>* order = commonestOrder(notes);
   std::size_t best = 0;
   double nearest = 1e300;
   for (std::size_t r = 0; r < notes.size(); ++r) {
     if (notes[r].order != *order) continue;
-    double distance = 0;
-    for (std::size_t i = 0; i < reading.panels.size(); ++i) {
-      const double off = notes[r].dwellMs[i] - reading.panels[i].dwellMs;
-      distance += off * off;
-    }
+    const double distance = distanceFromMean(notes[r], reading) + (notes[r].wentBack ? kLast : 0);
     if (distance >= nearest) continue;
     nearest = distance;
     best = r;

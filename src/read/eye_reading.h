@@ -49,7 +49,7 @@ struct EyeReading {
   double quickMs = 0, slowMs = 0;  ///< one reader in ten is quicker, one in ten slower
   double handedOn = 0;             ///< mean of the panels that have a next one
   EyeHeat heat;
-  EyePath typical;  ///< of the reader nearest to the mean, among those with the commonest order
+  EyePath typical;  ///< of a reader near the mean, in the commonest order and without going back
   std::vector<EyePath> samples;
 };
 

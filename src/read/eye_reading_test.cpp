@@ -219,7 +219,7 @@ TEST_CASE("removing a lead that arrives at the next panel never raises handed-on
   CHECK(eyesOn(page, 4000).panels[0].handedOn >= eyesOn(without, 4000).panels[0].handedOn);
 }
 
-TEST_CASE("heat holds the time of all looks and lies on copy and faces") {
+TEST_CASE("heat holds the time of all looks and lies mostly on copy") {
   const SeenPage page = talkingPage();
   EyeOptions options;
   options.readers = 400;
@@ -230,15 +230,17 @@ TEST_CASE("heat holds the time of all looks and lies on copy and faces") {
   const double saccades = reading.looks * shippedEyes().saccadeMs;
   const double sum = std::accumulate(reading.heat.ms.begin(), reading.heat.ms.end(), 0.0);
   CHECK(sum == doctest::Approx(reading.ms - saccades));
-  const std::size_t hottest = static_cast<std::size_t>(
-      std::max_element(reading.heat.ms.begin(), reading.heat.ms.end()) - reading.heat.ms.begin());
-  const Point at{(static_cast<double>(hottest % 36) + 0.5) * 5,
-                 (static_cast<double>(hottest / 36) + 0.5) * 5};
-  bool onCopy = false;
-  for (const SeenPanel& panel : page.panels)
-    for (const SeenElement& e : panel.elements)
-      onCopy |= e.kind == SeenKind::Copy && e.box.outset(5).contains(at);
-  CHECK(onCopy);
+  double onCopy = 0;
+  for (std::size_t cell = 0; cell < reading.heat.ms.size(); ++cell) {
+    const Point at{(static_cast<double>(cell % 36) + 0.5) * 5,
+                   (static_cast<double>(cell / 36) + 0.5) * 5};
+    for (const SeenPanel& panel : page.panels)
+      for (const SeenElement& e : panel.elements)
+        if (e.kind == SeenKind::Copy && e.box.outset(2.5).contains(at))
+          onCopy += reading.heat.ms[cell] / sum;
+  }
+  CHECK(onCopy > 0.7);
+  CHECK(onCopy < 0.95);
 }
 
 TEST_CASE("the typical reader takes the commonest order in a middling time") {

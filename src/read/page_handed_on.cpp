@@ -10,6 +10,9 @@ namespace tw {
 namespace {
 
 constexpr std::array kTiltsDeg{-15.0, -10.0, -5.0, 5.0, 10.0, 15.0};
+constexpr double kAimStepDeg = 5;
+/// Shares nearer than this are equal.
+constexpr double kSame = 1e-9;
 constexpr double kRadians = std::numbers::pi / 180;
 
 bool hasLead(const Lead& lead) {
@@ -74,16 +77,31 @@ class LeadTrial {
       for (const double deg : kTiltsDeg)
         tryLead(LeadChange::Tilt, tilted(panel.lead, panel.focus, deg), deg);
     }
-    tryLead(LeadChange::AimAtEntry, aimed(panel, field_.goalOf(panel_)));
-    if (panel_ + 1 < page_.panels.size()) {
-      tryLead(LeadChange::AimAtFocus, aimed(panel, page_.panels[panel_ + 1].focus));
-      trySwap(LeadChange::SwapWithNext, panel_ + 1);
-    }
+    const Lead atEntry = aimed(panel, field_.goalOf(panel_));
+    tryLead(LeadChange::AimAtEntry, atEntry);
+    tryLead(LeadChange::AimBest, bestAimed(atEntry));
+    if (panel_ + 1 < page_.panels.size()) trySwap(LeadChange::SwapWithNext, panel_ + 1);
     if (panel_ > 0) trySwap(LeadChange::SwapWithPrevious, panel_ - 1);
     return std::move(out_);
   }
 
  private:
+  /// Outward from the given lead, so that the least turn wins among equals.
+  Lead bestAimed(const Lead& lead) const {
+    Lead best = lead;
+    double most = field_.of(lead, panel_).next;
+    for (double deg = kAimStepDeg; deg <= 180; deg += kAimStepDeg) {
+      for (const double turn : {deg, -deg}) {
+        const Lead turned = tilted(lead, lead.from, turn);
+        const double next = field_.of(turned, panel_).next;
+        if (next <= most + kSame) continue;
+        most = next;
+        best = turned;
+      }
+    }
+    return best;
+  }
+
   void tryLead(LeadChange change, const Lead& lead, double tiltDeg = 0) {
     SeenPage tried = page_;
     tried.panels[panel_].lead = lead;

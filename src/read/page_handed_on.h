@@ -33,7 +33,7 @@ enum class LeadChange {
   Mirror,        ///< the panel's picture left for right
   Tilt,          ///< … turned about its focus
   AimAtEntry,    ///< the lead aimed at where the next panel is entered
-  AimAtFocus,    ///< … at the next panel's focus
+  AimBest,       ///< … where most of its cone arrives, of directions 5° apart
   SwapWithNext,  ///< the pictures of two panels exchanged
   SwapWithPrevious
 };
@@ -48,7 +48,8 @@ struct ChangedLead {
 };
 
 /// Every change that can be tried on this panel, in the order of LeadChange, tilts from −15 to 15
-/// degrees. A panel without a lead can only be given one.
+/// degrees. A panel without a lead can only be given one. Where AimBest arrives by little or
+/// nothing, as at the end of a row, no lead can hand on from there.
 std::vector<ChangedLead> changedLeads(const SeenPage& page, std::size_t panel);
 
 }  // namespace tw

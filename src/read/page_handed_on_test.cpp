@@ -123,10 +123,22 @@ TEST_CASE("a lead aimed at the next entry needs no more turn") {
   }));
 }
 
-TEST_CASE("a lead aimed at the next focus across a gutter arrives there") {
-  const auto aimed = changed(ledPage({Vector{0, 1}}), 0, LeadChange::AimAtFocus);
-  REQUIRE(aimed.has_value());
-  CHECK(aimed->arrival.next == doctest::Approx(1));
+TEST_CASE("the best aim arrives wholly across a gutter and hardly from the end of a row") {
+  const auto across = changed(ledPage({Vector{0, 1}}), 0, LeadChange::AimBest);
+  REQUIRE(across.has_value());
+  CHECK(across->arrival.next == doctest::Approx(1));
+  const auto back = changed(ledPage({std::nullopt, Vector{0, 1}}), 1, LeadChange::AimBest);
+  REQUIRE(back.has_value());
+  CHECK(back->arrival.next < 0.5);
+}
+
+TEST_CASE("the best aim is at least as good as any other change of the lead's direction") {
+  CHECK(rc::check("best", [] {
+    const SeenPage page = anyLeads();
+    const auto panel = *rc::gen::inRange<std::size_t>(0, page.panels.size());
+    const double best = changed(page, panel, LeadChange::AimBest)->arrival.next;
+    RC_ASSERT(best >= changed(page, panel, LeadChange::AimAtEntry)->arrival.next);
+  }));
 }
 
 TEST_CASE("swapping takes the lead to the neighbour's place") {
@@ -140,7 +152,7 @@ TEST_CASE("swapping takes the lead to the neighbour's place") {
 
 TEST_CASE("a panel without a lead can only be given one") {
   for (const ChangedLead& c : changedLeads(gridPage(2, 2), 0)) {
-    const bool given = c.change == LeadChange::AimAtEntry || c.change == LeadChange::AimAtFocus;
+    const bool given = c.change == LeadChange::AimAtEntry || c.change == LeadChange::AimBest;
     CHECK(given);
     CHECK(c.lead.strength == 1);
   }

@@ -143,7 +143,7 @@ void PanelLooker::readCopy(int panel, std::size_t balloon, bool cameBack) {
   const double back = m.readingRegressions / (1 - m.readingRegressions);
   const double mean = m.readingFixationMs * reader_->copyPace;
   for (int i = 0; i < steps; ++i) {
-    const double share = (i + 0.5) / steps;
+    const double share = (i + draws.uniform()) / steps;
     const double ms = mean * spreadFactor(draws.next(), m.spreadOfFixations);
     fixate(panel, copy, inCopy(copy, share), ms, cameBack);
     const double turn = draws.uniform();
