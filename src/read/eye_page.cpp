@@ -91,9 +91,10 @@ bool isLowInStack(int panel, const PanelRelations& page) {
 
 }  // namespace
 
-EyePage::EyePage(const SeenPage& whole, const EyePathModel& model)
+EyePage::EyePage(const SeenPage& whole, const EyePathModel& model, const ReaderPreferences& likes)
     : model_(model),
-      relations_(outlinesOf(firstPanels(whole)), whole.direction, layersOf(firstPanels(whole))),
+      relations_(outlinesOf(firstPanels(whole)), whole.direction, layersOf(firstPanels(whole)),
+                 likes),
       mirrored_(whole.direction == ReadingDirection::RightToLeft) {
   const SeenPage page = firstPanels(whole);
   origin_ = {mirrored_ ? -page.page.max.x : page.page.min.x, page.page.min.y};

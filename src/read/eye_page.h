@@ -33,7 +33,8 @@ struct EyePanel {
 class EyePage {
  public:
   /// Panels beyond kMostPanels are left out; no printed page has so many.
-  EyePage(const SeenPage& page, const EyePathModel& model);
+  EyePage(const SeenPage& page, const EyePathModel& model,
+          const ReaderPreferences& likes = shippedPreferences());
 
   const std::vector<EyePanel>& panels() const { return panels_; }
   const EyePathModel& model() const { return model_; }

@@ -15,10 +15,6 @@ namespace {
 
 constexpr double kHalf = 0.5;
 
-PanelSet allPanels(int count) {
-  return count >= static_cast<int>(kMostPanels) ? ~PanelSet{0} : (PanelSet{1} << count) - 1;
-}
-
 std::vector<MoveShare> layoutMoves(const ReaderState& state, const PanelRelations& page) {
   const Choices choices = choicesFrom(state, page);
   std::vector<MoveShare> moves;
@@ -60,7 +56,7 @@ std::vector<MoveShare> movesFrom(const ReaderState& state, const EyePage& page) 
 }
 
 MoveTree::MoveTree(const EyePage& page) : page_(page) {
-  grow({-1, allPanels(page.count()), 0, false, {}});
+  grow({-1, allOf(page.count()), 0, false, {}});
 }
 
 int MoveTree::grow(const ReaderState& state) {
