@@ -38,7 +38,8 @@ struct PanelRelations {
   std::vector<int> base;        ///< the panel that this one lies on, or −1
 
   PanelRelations(const std::vector<Polygon>& panels, ReadingDirection direction,
-                 const std::vector<int>& layer, const ReaderPreferences& preferences);
+                 const std::vector<int>& layer,
+                 const ReaderPreferences& preferences = shippedPreferences());
 
  private:
   void findBases(const std::vector<int>& layer);
