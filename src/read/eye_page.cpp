@@ -99,7 +99,8 @@ EyePage::EyePage(const SeenPage& whole, const EyePathModel& model, const ReaderP
   const SeenPage page = firstPanels(whole);
   origin_ = {mirrored_ ? -page.page.max.x : page.page.min.x, page.page.min.y};
   unit_ = page.page.height() > 0 ? page.page.height() : 1;
-  for (const SeenPanel& panel : page.panels) panels_.push_back(readyPanel(panel));
+  for (const SeenPanel& panel : page.panels)
+    panels_.push_back(readyPanel(panel, relations_.onTop[panels_.size()] != 0));
   countLooks();
   findSkips(page);
   findPulls(page);
@@ -145,7 +146,7 @@ std::vector<EyePart> EyePage::readyCopy(const SeenPanel& panel) const {
   return copy;
 }
 
-std::vector<EyePart> EyePage::readyPicture(const SeenPanel& panel) const {
+std::vector<EyePart> EyePage::readyPicture(const SeenPanel& panel, bool underInsets) const {
   std::vector<EyePart> parts;
   const Point focus = ready(panel.focus);
   for (std::size_t i = 0; i < panel.elements.size(); ++i) {
@@ -160,16 +161,17 @@ std::vector<EyePart> EyePage::readyPicture(const SeenPanel& panel) const {
     parts.push_back({e.kind, static_cast<int>(i), box, aim, weight, 0});
   }
   const Rect box = ready(bounds(panel.outline));
-  const Point aim = parts.empty() && box.contains(focus) ? focus : box.centre();
+  const bool atFocus = (parts.empty() || underInsets) && box.contains(focus);
+  const Point aim = atFocus ? focus : box.centre();
   parts.push_back({SeenKind::Spot, -1, box, aim, model_.weightOfGround, 0});
   return parts;
 }
 
-EyePanel EyePage::readyPanel(const SeenPanel& panel) const {
+EyePanel EyePage::readyPanel(const SeenPanel& panel, bool underInsets) const {
   EyePanel ready;
   ready.box = this->ready(bounds(panel.outline));
   ready.copy = readyCopy(panel);
-  ready.picture = readyPicture(panel);
+  ready.picture = readyPicture(panel, underInsets);
   ready.cameBack = ready.copy.empty() ? model_.backWithoutCopy : model_.backWithCopy;
   return ready;
 }

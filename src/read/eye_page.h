@@ -50,9 +50,9 @@ class EyePage {
   Point ready(Point p) const;
   Rect ready(const Rect& box) const;
   std::size_t at(int from, int to) const;
-  EyePanel readyPanel(const SeenPanel& panel) const;
+  EyePanel readyPanel(const SeenPanel& panel, bool underInsets) const;
   std::vector<EyePart> readyCopy(const SeenPanel& panel) const;
-  std::vector<EyePart> readyPicture(const SeenPanel& panel) const;
+  std::vector<EyePart> readyPicture(const SeenPanel& panel, bool underInsets) const;
   double gazeFactor(const SeenPanel& panel, const SeenElement& element) const;
   void countLooks();
   void findSkips(const SeenPage& page);

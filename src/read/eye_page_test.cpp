@@ -156,6 +156,17 @@ TEST_CASE("places come back to where they were on the page") {
   CHECK(p.y == doctest::Approx(137));
 }
 
+TEST_CASE("the ground under insets is looked at about its focus") {
+  SeenPage page;
+  page.page = kEyePage;
+  page.panels = {panelAt(0, 0, 180, 270), panelAt(40, 90, 100, 90)};
+  page.panels[1].layer = 1;
+  page.panels[0].focus = {90, 40};
+  const EyePage ready(page, shippedEyes());
+  const Point at = ready.onPage(ready.panels()[0].picture.back().aim);
+  CHECK(at.y == doctest::Approx(40));
+}
+
 TEST_CASE("panels beyond the most that a page can have are left out") {
   SeenPage page;
   page.page = kEyePage;

@@ -292,6 +292,27 @@ TEST_CASE("a mirrored page is read by a crowd in a mirror") {
   CHECK(apart < 1e-9);
 }
 
+TEST_CASE("odd pages are read without harm") {
+  SeenPage page = gridPage(2, 2);
+  page.panels[0].outline = {};                                  // no outline at all
+  page.panels[1].elements.push_back(copyAt(100, 10, 0, 0, 5));  // copy without a box
+  page.panels[2].lead = {page.panels[2].focus, {0, 0}, 1, ""};
+  page.panels[3].focus = {-1000, 9e9};
+  SeenPage flat = gridPage(1, 2);
+  flat.page = {};
+  SeenPage same = gridPage(1, 1);
+  same.panels.push_back(same.panels.front());  // one panel exactly on another
+  for (const SeenPage& odd : {page, flat, same, gridPage(8, 8)}) {
+    EyeOptions options;
+    options.readers = 60;
+    options.heatColumns = 10;
+    const EyeReading reading = readEyes(odd, shippedEyes(), options);
+    CHECK(std::isfinite(reading.ms));
+    CHECK(reading.ms > 0);
+    for (const PanelEyes& eyes : reading.panels) CHECK(std::isfinite(eyes.dwellDeviationMs));
+  }
+}
+
 TEST_CASE("a page without panels and a crowd of nobody are read by nobody") {
   CHECK(readEyes(SeenPage{}, shippedEyes()).readers == 0);
   EyeOptions nobody;
