@@ -1,12 +1,13 @@
 // Steps: 1. cut the outline's box out of the page; 2. average it down, never up; 3. draw the
-// outline on the same grid, shrunk by the rim; 4. fill what is masked with the mean of the rest, so
-// that it neither draws the eye nor hides a contrast. Cost: one pass over the panel's pixels.
+// outline on the same grid, shrunk by the rim; 4. continue the panel outward into what is
+// masked, so that its border makes no contrast of its own. Cost: one pass over the panel's pixels.
 #include "read/panel_picture.h"
 
 #include <cmath>
 #include <opencv2/imgproc.hpp>
 
 #include "geometry/polygon.h"
+#include "read/filled_mask.h"
 #include "read/with_opencv.h"
 
 namespace tw {
@@ -25,23 +26,30 @@ cv::Rect pixelsOf(const Rect& box, const GreyPicture& page) {
   return cv::Rect(left, top, right - left, bottom - top) & cv::Rect(0, 0, page.width, page.height);
 }
 
+/// The outline on the picture's grid, shrunk by the rim, at the grid's own sides too.
 cv::Mat maskOf(const Polygon& outline, const GreyPicture& grid) {
-  std::vector<cv::Point> corners;
-  constexpr int kShift = 8;  // 1/256 px
-  for (const Point& p : outline.points)
-    corners.emplace_back(std::lround(((p.x - grid.origin.x) / grid.mmPerPx - 0.5) * (1 << kShift)),
-                         std::lround(((p.y - grid.origin.y) / grid.mmPerPx - 0.5) * (1 << kShift)));
-  // A rim of its own around the grid, so that the outline is shrunk at the grid's sides too.
+  std::vector<std::uint8_t> filled = filledMask({outline}, grid);
+  const cv::Mat mask(grid.height, grid.width, CV_8U, filled.data());
   const int rim =
       std::max(1, static_cast<int>(std::lround(kPanelRim * std::max(grid.width, grid.height))));
-  cv::Mat mask = cv::Mat::zeros(grid.height + 2 * rim, grid.width + 2 * rim, CV_8U);
-  const cv::Point by{rim, rim};
-  cv::fillPoly(mask, std::vector<std::vector<cv::Point>>{corners}, cv::Scalar(255), cv::LINE_8,
-               kShift, by);
   cv::Mat shrunk;
   cv::erode(mask, shrunk, cv::Mat::ones(2 * rim + 1, 2 * rim + 1, CV_8U), {-1, -1}, 1,
             cv::BORDER_CONSTANT, cv::Scalar(0));
-  return shrunk(cv::Rect(rim, rim, grid.width, grid.height)).clone();
+  return shrunk;
+}
+
+/// Every masked pixel takes the light of the nearest one inside.
+void continueOutward(cv::Mat& light, const cv::Mat& mask) {
+  cv::Mat away, label;
+  const cv::Mat outside = mask == 0;
+  cv::distanceTransform(outside, away, label, cv::DIST_L2, cv::DIST_MASK_5, cv::DIST_LABEL_PIXEL);
+  std::vector<float> ofLabel(static_cast<std::size_t>(mask.total()) + 1);
+  for (int y = 0; y < mask.rows; ++y)
+    for (int x = 0; x < mask.cols; ++x)
+      if (mask.at<std::uint8_t>(y, x)) ofLabel[label.at<int>(y, x)] = light.at<float>(y, x);
+  for (int y = 0; y < mask.rows; ++y)
+    for (int x = 0; x < mask.cols; ++x)
+      if (!mask.at<std::uint8_t>(y, x)) light.at<float>(y, x) = ofLabel[label.at<int>(y, x)];
 }
 
 }  // namespace
@@ -59,11 +67,12 @@ PanelPicture panelPictureOf(const GreyPicture& page, const Polygon& outline, int
   p.height = std::max(kLeastSide / 2, static_cast<int>(std::lround(cut.height * shrink)));
   p.mmPerPx = page.mmPerPx * std::max(cut.width, cut.height) / std::max(p.width, p.height);
   p.origin = page.origin + Vector{cut.x * page.mmPerPx, cut.y * page.mmPerPx};
+  p.light.resize(static_cast<std::size_t>(p.width) * static_cast<std::size_t>(p.height));
   cv::Mat small = resizedByArea(matOf(page)(cut), p.width, p.height, CV_32F);
   const cv::Mat mask = maskOf(outline, p);
   panel.insidePixels = cv::countNonZero(mask);
   if (panel.insidePixels == 0) return {};
-  small.setTo(cv::mean(small, mask), mask == 0);
+  continueOutward(small, mask);
   p.light.assign(small.begin<float>(), small.end<float>());
   panel.inside.assign(mask.begin<std::uint8_t>(), mask.end<std::uint8_t>());
   return panel;

@@ -16,7 +16,7 @@ inline constexpr int kPanelPictureSide = 256;
 inline constexpr double kPanelRim = 0.012;
 
 struct PanelPicture {
-  GreyPicture picture;               ///< over the outline's box; masked places hold the mean light
+  GreyPicture picture;               ///< over the outline's box; masked places continue the rest
   std::vector<std::uint8_t> inside;  ///< 255 inside, 0 masked, row by row
   int insidePixels = 0;
 

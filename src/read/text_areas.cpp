@@ -173,14 +173,13 @@ cv::Mat filledShapes(const cv::Mat& raw, const Looked& l) {
   return filled;
 }
 
-/// Necks thinner than the opening are cut through.
+/// Necks thinner than the opening are cut through. By distances, which cost the same at any radius.
 cv::Mat opened(const cv::Mat& filled, int radius) {
   if (radius == 0) return filled;
-  cv::Mat out;
-  const cv::Mat disc =
-      cv::getStructuringElement(cv::MORPH_ELLIPSE, {2 * radius + 1, 2 * radius + 1});
-  cv::morphologyEx(filled, out, cv::MORPH_OPEN, disc);
-  return out;
+  cv::Mat within, away;
+  cv::distanceTransform(filled, within, cv::DIST_L2, cv::DIST_MASK_3);
+  cv::distanceTransform(within <= radius, away, cv::DIST_L2, cv::DIST_MASK_3);
+  return away <= radius;
 }
 
 void addPlates(const Looked& l, const cv::Mat& raw, const cv::Mat& shapes,
