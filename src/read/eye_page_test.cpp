@@ -102,7 +102,8 @@ TEST_CASE("a panel of half the page is never passed over") {
 
 TEST_CASE("chances on any of these pages are chances") {
   for (const SeenPage& page : {pageOfCopy(0), pageOfCopy(60), stackPage()}) {
-    for (const EyePanel& panel : EyePage(page, shippedEyes()).panels()) {
+    const EyePage ready(page, shippedEyes());
+    for (const EyePanel& panel : ready.panels()) {
       CHECK(panel.passedOver >= 0);
       CHECK(panel.passedOver <= 1);
       CHECK(panel.cameBack >= 0);
