@@ -141,6 +141,38 @@ TEST_CASE("readers pass over the lower panel of a stack more than the same panel
   CHECK(eyesOn(stack, 3000).panels[1].passedOver > 1.3 * eyesOn(row, 3000).panels[1].passedOver);
 }
 
+// 10 to 15 of a hundred moves go back (regressions, Rayner; for pages our reading of it), more of
+// them to pictures than to balloons (Rasamimanana et al.).
+TEST_CASE("about one reader in ten looks back at the panel before and mostly at its picture") {
+  const EyeReading reading = eyesOn(talkingPage(), 3000);
+  for (std::size_t i = 0; i + 1 < reading.panels.size(); ++i) {
+    CHECK(reading.panels[i].cameBack > 0.07);
+    CHECK(reading.panels[i].cameBack < 0.16);
+  }
+  EyePathModel neverBack = shippedEyes();
+  neverBack.glanceBack = 0;
+  EyeOptions options;
+  options.readers = 3000;
+  const EyeReading straight = readEyes(talkingPage(), neverBack, options);
+  double copyLooks = 0, pictureLooks = 0;
+  for (std::size_t i = 0; i < reading.panels.size(); ++i) {
+    copyLooks += reading.panels[i].copyLooks - straight.panels[i].copyLooks;
+    pictureLooks += reading.panels[i].pictureLooks - straight.panels[i].pictureLooks;
+  }
+  CHECK(copyLooks > 0);
+  CHECK(pictureLooks > 2 * copyLooks);
+}
+
+// Chiba et al. 2007: odd arrangements cause skips, then going back.
+TEST_CASE("some of those who pass over a panel come back to it") {
+  SeenPage page = talkingPage();
+  page.panels.back().elements.clear();  // the last one too
+  for (const PanelEyes& eyes : eyesOn(page, 4000).panels) {
+    CHECK(eyes.neverSeen < 0.8 * eyes.passedOver);
+    CHECK(eyes.neverSeen > 0.1 * eyes.passedOver);
+  }
+}
+
 TEST_CASE("readers enter a grid at its first panel") {
   const EyeReading reading = eyesOn(talkingPage());
   CHECK(reading.panels[0].enteredFirst > 0.9);

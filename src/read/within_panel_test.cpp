@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include <map>
+
 #include "read/eye_pages_test.h"
 
 namespace tw {
@@ -136,16 +138,35 @@ TEST_CASE("a face is seen first on the picture more than anything else") {
 }
 
 TEST_CASE("a place just seen is less likely to be seen again") {
-  int same = 0, two = 0, first = 0;
-  for (std::uint64_t reader = 0; reader < 1500; ++reader) {
-    const std::vector<EyeFixation> path = readBy(reader, panelWith(0, 0));
-    first += path[0].on == SeenKind::Face;
+  std::map<int, double> first;  // shares of the first look, which nothing inhibits
+  int same = 0, three = 0;
+  constexpr int kReaders = 1500;
+  SeenPanel crowd = panelWith(0, 0);
+  addFigure(crowd, 0.2, false);
+  addFigure(crowd, 0.8, false);
+  for (std::uint64_t reader = 0; reader < kReaders; ++reader) {
+    const std::vector<EyeFixation> path = readBy(reader, crowd);
+    first[path[0].element] += 1.0 / kReaders;
     if (path.size() < 3) continue;  // the third look comes when inhibition is full
-    ++two;
+    ++three;
     same += path[2].element == path[0].element;
   }
-  REQUIRE(two > 50);
-  CHECK(same / static_cast<double>(two) < 0.8 * first / 1500);
+  double byChance = 0;
+  for (const auto& [element, share] : first) byChance += share * share;
+  REQUIRE(three > 100);
+  CHECK(same / static_cast<double>(three) < 0.75 * byChance);
+}
+
+TEST_CASE("two balloons of the same words are not read alike") {
+  const SeenPanel panel = panelWith(2, 6);
+  int alike = 0;
+  for (std::uint64_t reader = 0; reader < 20; ++reader) {
+    double ms[2] = {0, 0};
+    for (const EyeFixation& f : readBy(reader, panel))
+      if (f.on == SeenKind::Copy) ms[f.element] += f.ms;
+    alike += ms[0] == ms[1];
+  }
+  CHECK(alike == 0);
 }
 
 TEST_CASE("looks stay inside what they look at") {
