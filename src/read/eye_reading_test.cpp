@@ -173,6 +173,31 @@ TEST_CASE("some of those who pass over a panel come back to it") {
   }
 }
 
+/// Mean distance between looks that follow each other in one panel, both on copy or both not.
+double meanJump(const SeenPage& page, bool onCopy) {
+  double sum = 0;
+  int jumps = 0;
+  for (std::uint64_t reader = 0; reader < 200; ++reader) {
+    const EyePath path = eyePathOf(page, shippedEyes(), 1, reader);
+    for (std::size_t i = 1; i < path.fixations.size(); ++i) {
+      const EyeFixation &a = path.fixations[i - 1], &b = path.fixations[i];
+      const bool both = (a.on == SeenKind::Copy) == onCopy && (b.on == SeenKind::Copy) == onCopy;
+      if (!both || a.panel != b.panel) continue;
+      sum += (b.at - a.at).length();
+      ++jumps;
+    }
+  }
+  return sum / std::max(1, jumps);
+}
+
+// Kirtley et al. 2018: saccades longer in pictures than in text.
+TEST_CASE("the eye jumps farther in pictures than in copy") {
+  SeenPage page = pageOfDensity(3, 2, 1, 12, 0);
+  for (SeenPanel& panel : page.panels) panel.elements.front().box.max.x -= 40;  // 40 mm of type
+  const double inPictures = meanJump(pageOfDensity(3, 2, 0, 0, 2), false);
+  CHECK(inPictures > 1.2 * meanJump(page, true));
+}
+
 TEST_CASE("readers enter a grid at its first panel") {
   const EyeReading reading = eyesOn(talkingPage());
   CHECK(reading.panels[0].enteredFirst > 0.9);
@@ -234,6 +259,21 @@ TEST_CASE("adding words never shortens the page for its readers together") {
       before = now;
     }
   }
+}
+
+TEST_CASE("five words more anywhere on any page take its readers together longer") {
+  CHECK(rc::check("page's time grows", [] {
+    SeenPage page = gridPage(*rc::gen::inRange(1, 4), *rc::gen::inRange(1, 4));
+    for (SeenPanel& panel : page.panels) {
+      addCopy(panel, *rc::gen::inRange(1, 3), *rc::gen::inRange(1, 40));
+      panel.continues = *rc::gen::arbitrary<bool>();
+    }
+    SeenPage longer = page;
+    const auto panel = *rc::gen::inRange<std::size_t>(0, page.panels.size());
+    longer.panels[panel].elements.front().words += 5;
+    longer.panels[panel].elements.front().characters += *rc::gen::inRange(20, 40);
+    RC_ASSERT(eyesOn(longer, 200).ms > eyesOn(page, 200).ms);
+  }));
 }
 
 TEST_CASE("a first balloon does not shorten the page either") {
