@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "base/files.h"
@@ -68,6 +69,16 @@ std::string_view nameOf(RuleId rule) {
   return kNames[static_cast<std::size_t>(rule)];
 }
 
+std::optional<RuleId> ruleNamed(std::string_view name) {
+  const auto found = std::ranges::find(kNames, name);
+  if (found == kNames.end()) return std::nullopt;
+  return static_cast<RuleId>(found - kNames.begin());
+}
+
+bool isAboutStaging(RuleId rule) {
+  return rule >= RuleId::AskedShot && rule <= RuleId::ViewChanges;
+}
+
 Result<RuleBook> RuleBook::load(const std::optional<std::filesystem::path>& file) {
   const auto path = file ? Result<std::filesystem::path>(*file) : presetPath("rules/rules.json");
   if (!path) return tl::unexpected(path.error());
@@ -79,7 +90,10 @@ Result<RuleBook> RuleBook::load(const std::optional<std::filesystem::path>& file
   const json document = json::parse(*bytes, nullptr, /*allow_exceptions=*/false);
   if (!document.is_object() || !document.contains("rules") || !document["rules"].is_object())
     return badInput("A rules file is a JSON object with an object \"rules\".", {.file = name});
+  auto evidence = EvidenceBook::load();
+  if (!evidence) return tl::unexpected(evidence.error());
   RuleBook book;
+  book.evidence_ = std::move(*evidence);
   Problems problems;
   refuseUnknown(document["rules"], name, problems);
   for (std::size_t i = 0; i < kRules; ++i)

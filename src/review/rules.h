@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "base/result.h"
+#include "review/evidence.h"
 
 namespace tw {
 
@@ -51,6 +52,9 @@ inline constexpr std::size_t kRules = static_cast<std::size_t>(RuleId::Count);
 
 /// The rule's name as in presets/rules/rules.json and on score cards.
 std::string_view nameOf(RuleId rule);
+std::optional<RuleId> ruleNamed(std::string_view name);
+/// True for rules that another staging of the panel can mend.
+bool isAboutStaging(RuleId rule);
 
 struct Rule {
   double weight = 0;
@@ -60,17 +64,19 @@ struct Rule {
 
 class RuleBook {
  public:
-  /// presets/rules/rules.json, or the file named. Bad input when a rule is missing, unknown, or
-  /// has a weight that is not a number from 0 to 1000.
+  /// presets/rules/rules.json, or the file named, and presets/rules/evidence.json. Bad input when a
+  /// rule is missing, unknown, or has a weight that is not a number from 0 to 1000.
   static Result<RuleBook> load(const std::optional<std::filesystem::path>& file = {});
 
   const Rule& operator[](RuleId rule) const { return rules_[static_cast<std::size_t>(rule)]; }
   double weight(RuleId rule) const { return (*this)[rule].weight; }
+  const RuleEvidence& evidence(std::string_view rule) const { return evidence_.of(rule); }
   /// How much cost a rough may have more than the best for being wholly unlike it.
   double spreadOfRoughs() const { return spread_; }
 
  private:
   std::array<Rule, kRules> rules_;
+  EvidenceBook evidence_;
   double spread_ = 9;
 };
 

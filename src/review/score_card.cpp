@@ -18,91 +18,130 @@
 
 #include "geometry/polygon.h"
 #include "read/rhythm.h"
+#include "review/panel_findings.h"
 
 namespace tw {
 
 namespace {
 
-constexpr double kWorthALine = 0.005;
-
-class Card {
- public:
-  Card(Rough& rough, const RuleBook& book) : rough_(rough), book_(book) {}
-
-  void add(RuleId rule, double weighted, std::string reason, int panel = 0) {
-    add(rule, weighted, std::move(reason), panel, book_[rule].remedy);
-  }
-  /// With a remedy of its own in place of the rule's.
-  void add(RuleId rule, double weighted, std::string reason, int panel, std::string remedy) {
-    if (weighted < kWorthALine) return;
-    rough_.card.push_back(
-        {std::string(nameOf(rule)), weighted, std::move(reason), std::move(remedy), panel});
-  }
-
-  void finish() {
-    for (std::size_t i = 0; i < kRules; ++i) addKept(static_cast<RuleId>(i));
-    std::stable_sort(rough_.card.begin(), rough_.card.end(),
-                     [](const CardLine& a, const CardLine& b) { return a.cost > b.cost; });
-    rough_.score = 0;
-    for (const CardLine& line : rough_.card) rough_.score += line.cost;
-  }
-
- private:
-  void addKept(RuleId rule) {
-    const auto about = [&](const CardLine& line) { return line.rule == nameOf(rule); };
-    if (std::any_of(rough_.card.begin(), rough_.card.end(), about)) return;
-    rough_.card.push_back({std::string(nameOf(rule)), 0, "kept", "", 0});
-  }
-
-  Rough& rough_;
-  const RuleBook& book_;
-};
-
 std::string percent(double share) {
   return fmt::format("{:.0f} %", 100 * share);
 }
 
-void addLayoutRules(Card& card, const Measured& m, const PageCase& page, const RuleBook& book) {
-  const LayoutCosts costs = layoutCosts(m.layout, page, book);
-  card.add(RuleId::AreaFollowsWeight, costs.area,
-           "the panels' areas do not follow the beats' weights");
-  card.add(RuleId::PanelShape, costs.shape,
-           "some panels are flatter or taller than their shots ask for");
-  card.add(RuleId::LeastSize, costs.least,
-           fmt::format("a least size or share had to give way by {}", percent(m.layout.shortfall)));
-  card.add(RuleId::DominantShare, costs.dominant,
-           fmt::format("the dominant panel has {} of the panels' area, {} asked",
-                       percent(m.layout.dominantShare), percent(page.brief.leastDominantShare)));
+/// The panel that pulls most at a rule about shapes, with its figures.
+struct Odd {
+  int panel = 0;
+  double is = 0, wished = 0;
+};
+
+Odd oddestArea(const Measured& m, const PageCase& page) {
+  double sum = 0;
+  for (const LayoutPanel& panel : m.layout.panels)
+    if (!panel.ground) sum += area(panel.outline);
+  Odd out;
+  double worst = 0;
+  for (std::size_t i = 0; i < m.layout.panels.size(); ++i) {
+    if (m.layout.panels[i].ground) continue;
+    const double share = area(m.layout.panels[i].outline) / sum;
+    const double off = cost::areaFollowsWeight(share, page.panels[i].weightShare);
+    if (off <= worst) continue;
+    worst = off;
+    out = {static_cast<int>(i) + 1, share, page.panels[i].weightShare};
+  }
+  return out;
 }
 
-void addSmallPanels(Card& card, const PageCase& page, const RuleBook& book) {
+Odd oddestShape(const Measured& m, const PageCase& page) {
+  Odd out;
+  double worst = 0;
+  for (std::size_t i = 0; i < m.layout.panels.size(); ++i) {
+    if (m.layout.panels[i].ground) continue;
+    const Rect box = bounds(m.layout.panels[i].outline);
+    const double aspect = box.width() / box.height();
+    const double off = cost::panelShape(aspect, page.panels[i].aspectWish);
+    if (off <= worst) continue;
+    worst = off;
+    out = {static_cast<int>(i) + 1, aspect, page.panels[i].aspectWish};
+  }
+  return out;
+}
+
+void addShapes(CardWriter& card, const Measured& m, const PageCase& page,
+               const LayoutCosts& costs) {
+  const Odd size = oddestArea(m, page);
+  card.add(RuleId::AreaFollowsWeight, costs.area,
+           {.reason = fmt::format("the areas do not follow the beats' weights, panel {} least: {} "
+                                  "of the page, {} wished",
+                                  size.panel, percent(size.is), percent(size.wished)),
+            .panel = size.panel,
+            .value = 100 * size.is,
+            .limit = 100 * size.wished});
+  const Odd shape = oddestShape(m, page);
+  card.add(RuleId::PanelShape, costs.shape,
+           {.reason = fmt::format("panel {} is {} than its shot asks for: {:.2f} times as wide as "
+                                  "high, {:.2f} wished",
+                                  shape.panel, shape.is > shape.wished ? "flatter" : "taller",
+                                  shape.is, shape.wished),
+            .panel = shape.panel,
+            .value = shape.is,
+            .limit = shape.wished});
+}
+
+void addLayoutRules(CardWriter& card, const Measured& m, const PageCase& page) {
+  const LayoutCosts costs = layoutCosts(m.layout, page, card.book());
+  addShapes(card, m, page, costs);
+  card.add(RuleId::LeastSize, costs.least,
+           {.reason = fmt::format("a least size or share had to give way by {}",
+                                  percent(m.layout.shortfall)),
+            .value = 100 * m.layout.shortfall});
+  const int dominant = page.dominant ? static_cast<int>(*page.dominant) + 1 : 0;
+  card.add(RuleId::DominantShare, costs.dominant,
+           {.reason = fmt::format("the dominant panel has {} of the panels' area, {} asked",
+                                  percent(m.layout.dominantShare),
+                                  percent(page.brief.leastDominantShare)),
+            .panel = dominant,
+            .value = 100 * m.layout.dominantShare,
+            .limit = 100 * page.brief.leastDominantShare});
+}
+
+void addSmallPanels(CardWriter& card, const PageCase& page) {
   const int small = static_cast<int>(page.panels.size()) - (page.dominant ? 1 : 0);
   const int least = page.brief.leastSmallPanels.value_or(0);
   const int most = page.brief.mostSmallPanels.value_or(small);
   const int off = std::max({0, least - small, small - most});
-  card.add(
-      RuleId::SmallPanels, book.weight(RuleId::SmallPanels) * off,
-      fmt::format("the script has {} small panels, the brief asks {} to {}", small, least, most));
+  card.add(RuleId::SmallPanels, card.weight(RuleId::SmallPanels) * off,
+           {.reason = fmt::format("the script has {} small panels, the brief asks {} to {}", small,
+                                  least, most),
+            .value = static_cast<double>(small),
+            .limit = static_cast<double>(small < least ? least : most)});
 }
 
-void addReadingOrder(Card& card, const Measured& m, const RuleBook& book) {
-  const double c = book.weight(RuleId::ReadingOrder) * cost::readingOrder(m.order.followed);
-  const Ambiguity* worst = nullptr;
-  for (const Ambiguity& step : m.order.steps)
-    if (worst == nullptr || step.taken < worst->taken) worst = &step;
-  std::string reason =
-      fmt::format("{} of readers are expected to keep the order", percent(m.order.followed));
+std::string orderInWords(const OrderReading& order, const Ambiguity* worst) {
+  std::string out =
+      fmt::format("{} of readers are expected to keep the order", percent(order.followed));
   if (worst != nullptr && worst->rival > 0)
-    reason += fmt::format(
+    out += fmt::format(
         "; {} panel {} rivals the next ({})",
         worst->after == 0 ? "at the start" : fmt::format("after panel {}", worst->after),
         worst->rival, worst->cause);
   else if (worst != nullptr && !worst->cause.empty())
-    reason += "; " + worst->cause;
-  card.add(RuleId::ReadingOrder, c, reason, worst == nullptr ? 0 : worst->after);
+    out += "; " + worst->cause;
+  return out;
 }
 
-void addRhythm(Card& card, const Measured& m, const RuleBook& book) {
+void addReadingOrder(CardWriter& card, const Measured& m) {
+  const Ambiguity* worst = nullptr;
+  for (const Ambiguity& step : m.order.steps)
+    if (worst == nullptr || step.taken < worst->taken) worst = &step;
+  card.add(RuleId::ReadingOrder,
+           card.weight(RuleId::ReadingOrder) * cost::readingOrder(m.order.followed),
+           {.reason = orderInWords(m.order, worst),
+            .panel = worst == nullptr ? 0 : worst->after,
+            .value = 100 * m.order.followed,
+            .limit = 90});
+}
+
+void addRhythm(CardWriter& card, const Measured& m) {
   std::vector<ShotSize> shots;
   std::vector<double> areas;
   for (const RoughPanel& panel : m.rough.panels) {
@@ -111,154 +150,100 @@ void addRhythm(Card& card, const Measured& m, const RuleBook& book) {
   }
   const Rhythm rhythm = rhythmOf(shots, areas);
   card.add(RuleId::Rhythm,
-           book.weight(RuleId::Rhythm) * cost::rhythm(rhythm.longestRun, rhythm.shotVariety),
-           fmt::format("{} panels running keep one shot size; variety {:.2f} of 1",
-                       rhythm.longestRun, rhythm.shotVariety),
-           rhythm.runEnds);
+           card.weight(RuleId::Rhythm) * cost::rhythm(rhythm.longestRun, rhythm.shotVariety),
+           {.reason = fmt::format("{} panels running keep one shot size; variety {:.2f} of 1",
+                                  rhythm.longestRun, rhythm.shotVariety),
+            .panel = rhythm.runEnds,
+            .value = static_cast<double>(rhythm.longestRun),
+            .limit = 2});
 }
 
-std::string reasonOf(RuleId rule, const PanelCase& panel, const PanelNumbers& n,
-                     const RoughPanel& seen, const Variant& variant) {
-  const SeenFigure* focus = focusFigure(seen, panel.focus);
-  const std::string who = panel.focus.empty() ? "the subject" : panel.focus;
-  switch (rule) {
-    case RuleId::AskedShot:
-      return fmt::format(
-          "{} shot; {} {}", nameOf(variant.choice.shot),
-          panel.beat.shot ? "the script asks for" : "such a beat is commonly shown in",
-          nameOf(variant.wantedShot));
-    case RuleId::AskedEyeHeight:
-      return fmt::format("seen from {}; the script asks for {}", nameOf(variant.choice.eye),
-                         nameOf(panel.beat.eye.value_or(variant.choice.eye)));
-    case RuleId::HeadHeight:
-      return fmt::format("{}'s head is {:.1f} mm, {:.1f} mm asked: {:.1f} mm short", who, n.headMm,
-                         panel.leastHeadMm, panel.leastHeadMm - n.headMm);
-    case RuleId::LargestFigure:
-      return fmt::format("{} stands {} as high as the tallest figure", who, percent(n.rank));
-    case RuleId::FocusProminent:
-      return fmt::format("{} of what this shot can show of {} is seen, {} as high as the tallest",
-                         percent(n.visible), who, percent(n.rank));
-    case RuleId::FrameCuts:
-      return fmt::format("the frame cuts {} at the {}", who,
-                         focus != nullptr && focus->cut != "whole" ? focus->cut : "edge");
-    case RuleId::WholeFigure:
-      return fmt::format("{} is cut at the {}, whole figure asked", who,
-                         focus == nullptr ? "frame" : focus->cut);
-    case RuleId::Liftable:
-      return fmt::format("{} of {} is clear, {} needed to lift the figure", percent(n.unobscured),
-                         who, percent(kLiftableVisible));
-    case RuleId::RoomForCopy:
-      return fmt::format("{} of the upper third is free, the copy wants {}", percent(n.airTop),
-                         percent(n.airWanted));
-    case RuleId::SpeakersInOrder:
-      return "the first speaker does not stand on the side that is read first";
-    case RuleId::FacesSeen:
-      return fmt::format("no more than {1} of the faces of {0} and of whoever speaks is seen", who,
-                         percent(n.facesSeen));
-    case RuleId::PoseReads:
-      return fmt::format("{}'s limbs show {} of their length", who, percent(n.reach));
-    case RuleId::HandedOn:
-      return fmt::format("{} of the lead ({}) arrives at the next panel", percent(n.arrival.next),
-                         seen.lead.why);
-    case RuleId::LeaksOff:
-      return fmt::format("{} of the lead ({}) runs off the sheet", percent(n.arrival.off),
-                         seen.lead.why);
-    default:
-      return {};
-  }
-}
-
-void addPanelRules(Card& card, const Measured& m, const PageCase& page, const RuleBook& book) {
-  for (std::size_t i = 0; i < page.panels.size(); ++i) {
-    const PanelNumbers n =
-        exactNumbers(page.panels[i], m.variants[i], m.rough.panels[i], m.arrivals[i], m.covered[i]);
-    payPanel(page.panels[i], n, book, [&](RuleId rule, double c) {
-      if (c < kWorthALine) return;
-      card.add(rule, c, reasonOf(rule, page.panels[i], n, m.rough.panels[i], m.variants[i]),
-               static_cast<int>(i) + 1);
-    });
-  }
-}
-
-std::string reasonOf(RuleId rule, const PairNumbers& n, std::size_t second) {
-  switch (rule) {
-    case RuleId::ShotChanges:
-      return n.shotSteps == 0 ? fmt::format("same shot size as panel {}", second)
-                              : fmt::format("one step from panel {}'s shot size", second);
-    case RuleId::AxisKept:
-      return fmt::format("the camera crosses the axis after panel {}", second);
-    default:
-      return fmt::format("{:.0f}° from the view of panel {}", n.viewDegrees, second);
-  }
-}
-
-void addPairRules(Card& card, const Measured& m, const PageCase& page, const RuleBook& book) {
-  for (std::size_t i = 1; i < page.panels.size(); ++i) {
-    const PairNumbers n =
-        pairOf(page.panels[i - 1], m.variants[i - 1], page.panels[i], m.variants[i]);
-    payPair(n, book, [&](RuleId rule, double c) {
-      card.add(rule, c, reasonOf(rule, n, i), static_cast<int>(i) + 1);
-    });
-  }
-}
-
-void addWords(Card& card, const PageCase& page, const RuleBook& book) {
+void addWords(CardWriter& card, const PageCase& page) {
   const int most = mostWordsPerPanel(static_cast<int>(page.panels.size()));
   int sum = 0;
   for (std::size_t i = 0; i < page.panels.size(); ++i) {
     const int words = page.panels[i].beat.words();
     sum += words;
-    card.add(RuleId::WordsInPanel, book.weight(RuleId::WordsInPanel) * cost::over(words, most),
-             fmt::format("{} words; {} is the custom on such a page", words, most),
-             static_cast<int>(i) + 1);
+    card.add(RuleId::WordsInPanel, card.weight(RuleId::WordsInPanel) * cost::over(words, most),
+             {.reason = fmt::format("{} words; {} is the custom on such a page", words, most),
+              .panel = static_cast<int>(i) + 1,
+              .value = static_cast<double>(words),
+              .limit = static_cast<double>(most)});
   }
   card.add(RuleId::WordsOnPage,
-           book.weight(RuleId::WordsOnPage) * cost::over(sum, page.brief.mostWords),
-           fmt::format("{} words, {} asked at most", sum, page.brief.mostWords));
+           card.weight(RuleId::WordsOnPage) * cost::over(sum, page.brief.mostWords),
+           {.reason = fmt::format("{} words, {} asked at most", sum, page.brief.mostWords),
+            .value = static_cast<double>(sum),
+            .limit = static_cast<double>(page.brief.mostWords)});
 }
 
 constexpr std::size_t kTangentsTold = 3;  // per panel, the longest
+constexpr double kMarkMm = 3;             // half the side of the square that marks a spot
 
-std::string named(const std::string& id) {
-  return id == "border" ? "the border" : id;
+Polygon spot(Point at) {
+  return polygonOf({{at.x - kMarkMm, at.y - kMarkMm}, {at.x + kMarkMm, at.y + kMarkMm}});
 }
 
-void addContours(Card& card, const Measured& m, const RuleBook& book) {
+/// Who or what a contour belongs to, in words.
+std::string named(const std::string& id, const PageCase& page) {
+  return id == "border" ? "the border" : id == "set" ? "the set" : calledIn(*page.job, id);
+}
+
+void addJointCuts(CardWriter& card, const SeenFigure& figure, int panel, const PageCase& page) {
+  for (const JointCut& cut : figure.jointCuts)
+    card.add(RuleId::JointCuts, card.weight(RuleId::JointCuts) * cost::jointCut(),
+             {.reason = fmt::format("the frame falls on {}'s {} at {:.0f}, {:.0f} mm",
+                                    calledIn(*page.job, figure.who), cut.joint, cut.at.x, cut.at.y),
+              .panel = panel,
+              .value = 1,
+              .place = spot(cut.at)});
+}
+
+void addTangent(CardWriter& card, const SeenTangent& t, int panel, const PageCase& page) {
+  card.add(
+      RuleId::Tangents, card.weight(RuleId::Tangents) * cost::tangent(t.lengthMm),
+      {.reason = fmt::format(
+           "the contours of {} and {} {} at {:.0f}, {:.0f} mm", named(t.a, page), named(t.b, page),
+           t.kind == "touch" ? "only just touch" : "run along each other", t.at.x, t.at.y),
+       .panel = panel,
+       .value = t.lengthMm,
+       .place = spot(t.at)});
+}
+
+void addContours(CardWriter& card, const Measured& m, const PageCase& page) {
   for (std::size_t i = 0; i < m.rough.panels.size(); ++i) {
     const RoughPanel& seen = m.rough.panels[i];
     const int panel = static_cast<int>(i) + 1;
-    for (const SeenFigure& figure : seen.figures)
-      for (const JointCut& cut : figure.jointCuts)
-        card.add(RuleId::JointCuts, book.weight(RuleId::JointCuts) * cost::jointCut(),
-                 fmt::format("the frame falls on {}'s {} at {:.0f}, {:.0f} mm", figure.who,
-                             cut.joint, cut.at.x, cut.at.y),
-                 panel);
-    for (std::size_t k = 0; k < std::min(kTangentsTold, seen.tangents.size()); ++k) {
-      const SeenTangent& t = seen.tangents[k];
-      card.add(RuleId::Tangents, book.weight(RuleId::Tangents) * cost::tangent(t.lengthMm),
-               fmt::format("the contours of {} and {} {} at {:.0f}, {:.0f} mm", t.a, named(t.b),
-                           t.kind == "touch" ? "only just touch" : "run along each other", t.at.x,
-                           t.at.y),
-               panel);
-    }
+    for (const SeenFigure& figure : seen.figures) addJointCuts(card, figure, panel, page);
+    for (std::size_t k = 0; k < std::min(kTangentsTold, seen.tangents.size()); ++k)
+      addTangent(card, seen.tangents[k], panel, page);
   }
 }
 
+Polygon outlineOf(const std::vector<PlacedBalloon>& balloons, const std::string& item) {
+  const auto found = std::ranges::find(balloons, item, &PlacedBalloon::item);
+  return found == balloons.end() ? Polygon{} : found->outline;
+}
+
 /// Words are counted above; everything else that the letterer found is about room.
-void addCopy(Card& card, const Measured& m, const RuleBook& book) {
+void addCopy(CardWriter& card, const Measured& m) {
   for (std::size_t i = 0; i < m.copy.size(); ++i) {
     const int panel = static_cast<int>(i) + 1;
     for (const CopyFinding& finding : m.copy[i].findings)
       if (finding.rule != "words per panel")
         card.add(RuleId::CopyFits,
-                 book.weight(RuleId::CopyFits) * std::clamp(finding.amount, 0.02, 1.0),
-                 finding.reason, panel);
+                 card.weight(RuleId::CopyFits) * std::clamp(finding.amount, 0.02, 1.0),
+                 {.reason = finding.reason,
+                  .panel = panel,
+                  .value = 100 * finding.amount,
+                  .place = outlineOf(m.copy[i].balloons, finding.item)});
     const double face = m.copy[i].coveredFace, body = m.copy[i].coveredBody;
     const double whole = area(m.rough.panels[i].outline);
-    card.add(
-        RuleId::CopyCovers, book.weight(RuleId::CopyCovers) * (20 * face + 3 * body) / whole,
-        fmt::format("balloons cover {:.0f} mm² of faces and {:.0f} mm² of figures", face, body),
-        panel);
+    card.add(RuleId::CopyCovers, card.weight(RuleId::CopyCovers) * (20 * face + 3 * body) / whole,
+             {.reason = fmt::format("balloons cover {:.0f} mm² of faces and {:.0f} mm² of figures",
+                                    face, body),
+              .panel = panel,
+              .value = face + body});
   }
 }
 
@@ -266,29 +251,39 @@ double overlapOf(const Polygon& shape, const Rect& zone) {
   return area(common({shape}, {polygonOf(zone)}));
 }
 
-void addKeepClear(Card& card, const Measured& m, const PageCase& page, const RuleBook& book) {
+/// Faces and balloons of a panel inside a zone, mm².
+double insideZone(const RoughPanel& panel, const Rect& zone) {
+  double inside = 0;
+  for (const SeenFigure& figure : panel.figures) inside += overlapOf(figure.face, zone);
+  for (const PlacedBalloon& balloon : panel.balloons) inside += overlapOf(balloon.outline, zone);
+  return inside;
+}
+
+void addKeepClear(CardWriter& card, const Measured& m, const PageCase& page) {
   for (const KeepClear& zone : page.brief.keepClear)
     for (std::size_t i = 0; i < m.rough.panels.size(); ++i) {
-      double inside = 0;
-      for (const SeenFigure& figure : m.rough.panels[i].figures)
-        inside += overlapOf(figure.face, zone.rect);
-      for (const PlacedBalloon& balloon : m.rough.panels[i].balloons)
-        inside += overlapOf(balloon.outline, zone.rect);
+      const double inside = insideZone(m.rough.panels[i], zone.rect);
       card.add(RuleId::KeepClear,
-               book.weight(RuleId::KeepClear) * std::min(1.0, inside / zone.rect.area()),
-               fmt::format("{:.0f} mm² of faces or balloons stand in \"{}\"", inside, zone.name),
-               static_cast<int>(i) + 1);
+               card.weight(RuleId::KeepClear) * std::min(1.0, inside / zone.rect.area()),
+               {.reason = fmt::format("{:.0f} mm² of faces or balloons stand in \"{}\"", inside,
+                                      zone.name),
+                .panel = static_cast<int>(i) + 1,
+                .value = inside,
+                .place = polygonOf(zone.rect)});
     }
 }
 
-void addContinuity(Card& card, const PageCase& page, const RuleBook& book) {
+void addContinuity(CardWriter& card, const PageCase& page) {
   for (const ContinuityFinding& finding : page.continuity)
     for (std::size_t i = 0; i < page.panels.size(); ++i)
       if (page.panels[i].beat.id == finding.here.beat)
         card.add(RuleId::Continuity,
-                 book.weight(RuleId::Continuity) * cost::continuity(finding.severity),
-                 fmt::format("{}: {}", nameOf(finding.severity), finding.sentence),
-                 static_cast<int>(i) + 1, finding.remedy);
+                 card.weight(RuleId::Continuity) * cost::continuity(finding.severity),
+                 {.reason = fmt::format("{}: {}", nameOf(finding.severity), finding.sentence),
+                  .panel = static_cast<int>(i) + 1,
+                  .value = 1,
+                  .remedy = finding.remedy,
+                  .severity = finding.severity});
 }
 
 double meanHandedOn(const Measured& m) {
@@ -303,21 +298,23 @@ double meanHandedOn(const Measured& m) {
 }  // namespace
 
 void judge(Measured& m, const PageCase& page, const RuleBook& book) {
-  m.rough.card.clear();
   m.rough.reading = {m.order.likely, m.order.followed, meanHandedOn(m)};
-  Card card(m.rough, book);
-  addLayoutRules(card, m, page, book);
-  addSmallPanels(card, page, book);
-  addReadingOrder(card, m, book);
-  addRhythm(card, m, book);
-  addPanelRules(card, m, page, book);
-  addPairRules(card, m, page, book);
-  addWords(card, page, book);
-  addContours(card, m, book);
-  addCopy(card, m, book);
-  addKeepClear(card, m, page, book);
-  addContinuity(card, page, book);
-  card.finish();
+  CardWriter card(book, page.page->number);
+  addLayoutRules(card, m, page);
+  addSmallPanels(card, page);
+  addReadingOrder(card, m);
+  addRhythm(card, m);
+  addPanelRules(card, m, page);
+  addPairRules(card, m, page);
+  addWords(card, page);
+  addContours(card, m, page);
+  addCopy(card, m);
+  addKeepClear(card, m, page);
+  addContinuity(card, page);
+  card.finish(m.rough, m.findings);
+  for (Finding& finding : m.findings)
+    if (finding.panel > 0)
+      finding.beat = page.panels[static_cast<std::size_t>(finding.panel) - 1].beat.id;
 }
 
 std::vector<std::string> missedDemands(const Rough& rough, const RuleBook& book) {

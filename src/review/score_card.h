@@ -23,9 +23,10 @@ struct Measured {
   std::vector<LetterResult> copy;
   std::vector<double> covered;  ///< share of each focus figure under balloons and insets
   OrderReading order;
+  std::vector<Finding> findings;  ///< filled by judge(): one for each line that costs
 };
 
-/// Fills card, score and reading of measured.rough.
+/// Fills card, score and reading of measured.rough, and the findings.
 void judge(Measured& measured, const PageCase& page, const RuleBook& book);
 
 /// The demands of the brief that the card says are missed, in words with the amount.
