@@ -20,6 +20,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "arrange/measure_layout.h"
 #include "arrange/treatments.h"
 #include "base/result.h"
 #include "geometry/polygon.h"
@@ -55,27 +56,6 @@ bool runOut(Rect& box, const Rect& from, const Rect& to) {
   if (std::abs(box.max.x - from.max.x) < kOnEdge) box.max.x = to.max.x;
   if (std::abs(box.max.y - from.max.y) < kOnEdge) box.max.y = to.max.y;
   return box != before;
-}
-
-/// Area of a convex outline inside a rectangle.
-double areaWithin(const Polygon& outline, const Rect& rect) {
-  const Rect box = bounds(outline);
-  if (rect.contains(box.min) && rect.contains(box.max)) return area(outline);
-  if (outline.points.size() == 4 && std::abs(area(outline) - box.area()) < 1e-9 * box.area()) {
-    const double w = std::min(box.max.x, rect.max.x) - std::max(box.min.x, rect.min.x);
-    const double h = std::min(box.max.y, rect.max.y) - std::max(box.min.y, rect.min.y);
-    return std::max(0.0, w) * std::max(0.0, h);
-  }
-  return area(common({outline}, {polygonOf(rect)}));
-}
-
-/// Share of the dominant panel in all that the reader sees; the ground without what covers it.
-double dominantShareOf(const Layout& layout, std::size_t dominant, const Rect& trim) {
-  double own = 0, others = 0;
-  for (std::size_t i = 0; i < layout.panels.size(); ++i)
-    (i == dominant ? own : others) += areaWithin(layout.panels[i].outline, trim);
-  if (layout.panels[dominant].ground) own -= others;
-  return own / (own + others);
 }
 
 bool fits(const ArrangeRequest& request, const PackedTree& tree, Treatment treatment) {
