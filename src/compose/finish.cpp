@@ -24,7 +24,8 @@ RoughPanel stagedPanel(const PageCase& page, const Workshop& workshop, const Lay
   return out;
 }
 
-/// Panels that lie on this one.
+}  // namespace
+
 std::vector<Polygon> insetsOn(const Layout& layout, std::size_t i) {
   std::vector<Polygon> out;
   if (layout.panels[i].ground)
@@ -33,7 +34,6 @@ std::vector<Polygon> insetsOn(const Layout& layout, std::size_t i) {
   return out;
 }
 
-/// Share of the focus figure under balloons and insets; only asked where it matters.
 double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<Polygon> over) {
   const SeenFigure* focus = focusFigure(panel, wish.focus);
   if (!wish.liftable || focus == nullptr || focus->body.empty()) return 0;
@@ -44,11 +44,21 @@ double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<
   return area(common(focus->body, united(over))) / std::max(1e-6, area(focus->body));
 }
 
-Arrival arrivalOfPanel(const ArrivalField& field, const RoughPanel& panel, std::size_t i) {
-  return panel.lead.strength > 0 ? field.of(panel.lead, i) : Arrival{};
+std::vector<Arrival> arrivalsOf(const Rough& rough, const PageCase& page) {
+  std::vector<Polygon> outlines;
+  std::vector<bool> ground;
+  for (const RoughPanel& panel : rough.panels) {
+    outlines.push_back(panel.outline);
+    ground.push_back(panel.ground);
+  }
+  const ArrivalField field(outlines, page.sheet.trimRect(), page.brief.direction, ground);
+  std::vector<Arrival> out;
+  for (std::size_t i = 0; i < rough.panels.size(); ++i) {
+    const Lead& lead = rough.panels[i].lead;
+    out.push_back(lead.strength > 0 ? field.of(lead, i) : Arrival{});
+  }
+  return out;
 }
-
-}  // namespace
 
 LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
                            const RoughPanel& panel, const std::vector<Polygon>& insets) {
@@ -77,22 +87,15 @@ Measured finishRough(const PageCase& page, const Workshop& workshop, const Layou
   m.order = order;
   m.rough.arrangement = layout.tree;
   m.rough.treatment = nameOf(layout.treatment);
-  std::vector<Polygon> outlines;
-  std::vector<bool> ground;
-  for (const LayoutPanel& panel : layout.panels) {
-    outlines.push_back(panel.outline);
-    ground.push_back(panel.ground);
-  }
-  const ArrivalField field(outlines, page.sheet.trimRect(), page.brief.direction, ground);
   for (std::size_t i = 0; i < layout.panels.size(); ++i) {
     m.variants.push_back(workshop.stager.measured(stageRequest(page, i, layout), choices[i]));
     RoughPanel panel = stagedPanel(page, workshop, layout, i, choices[i]);
     m.copy.push_back(letteredPanel(page, workshop, i, panel, insetsOn(layout, i)));
     panel.balloons = m.copy.back().balloons;
-    m.arrivals.push_back(arrivalOfPanel(field, panel, i));
     m.covered.push_back(coveredShare(page.panels[i], panel, insetsOn(layout, i)));
     m.rough.panels.push_back(std::move(panel));
   }
+  m.arrivals = arrivalsOf(m.rough, page);
   judge(m, page, workshop.rules);
   return m;
 }

@@ -14,6 +14,14 @@ Measured finishRough(const PageCase& page, const Workshop& workshop, const Layou
 /// Measures what is dear in a finished rough (limbs, outlines, tangents) and judges it again.
 void measureFully(Measured& measured, const PageCase& page, const Workshop& workshop);
 
+/// Panels that lie on this one.
+std::vector<Polygon> insetsOn(const Layout& layout, std::size_t panel);
+/// Share of the focus figure under balloons and what else is `over` it; only measured where the
+/// figure is to be lifted.
+double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<Polygon> over);
+/// Where every panel's lead arrives; nowhere without one.
+std::vector<Arrival> arrivalsOf(const Rough& rough, const PageCase& page);
+
 /// The copy of panel i set into the panel as it is now. `insets`: panels that lie on it.
 LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
                            const RoughPanel& panel, const std::vector<Polygon>& insets);

@@ -1,0 +1,148 @@
+// Measuring a page that is there already.
+//
+// 1. The layout is taken from the rough's own outlines; the dominant share and the order are those
+//    of the shapes as they are.
+// 2. Each panel is looked at, its copy set again, its greys rendered: the dear part, in parallel
+//    over panels and only for panels that changed.
+// 3. Leads arrive anew whenever any outline changed, else only the panel's own.
+// 4. The card is written again from all of it: cheap.
+// Cost of one restaged panel: a look with every limb, a small render, its copy, the card.
+// Badly done: copy is placed afresh with every look, so a balloon that the artist moved by hand
+// would not be kept; nothing moves balloons by hand yet.
+#include "compose/measured_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "arrange/measure_layout.h"
+#include "base/parallel.h"
+#include "compose/finish.h"
+#include "compose/staging_table.h"
+#include "geometry/polygon.h"
+#include "stage/panel_grey.h"
+#include "stage/quick_measures.h"
+
+namespace tw {
+
+namespace {
+
+constexpr int kLookWidth = 240;
+
+Treatment treatmentNamed(const std::string& name) {
+  for (const Treatment t : {Treatment::Bled, Treatment::Ground, Treatment::Slanted})
+    if (nameOf(t) == name) return t;
+  return Treatment::Plain;
+}
+
+bool shows(const Rough& rough, const PageCase& page) {
+  return std::ranges::equal(rough.panels, page.panels, {}, &RoughPanel::beat,
+                            [](const PanelCase& panel) { return panel.beat.id; });
+}
+
+/// The staging as solved, with what the artist set by hand in the one before.
+Staging keepingHand(Staging solved, const Staging& before) {
+  for (SetFigure& figure : solved.figures)
+    for (const SetFigure& old : before.figures) {
+      if (old.who != figure.who) continue;
+      figure.pose = old.pose;
+      figure.poseMirrored = old.poseMirrored;
+      figure.gazeDeg = old.gazeDeg;
+      figure.turnsDeg = old.turnsDeg;
+    }
+  solved.light = before.light;
+  return solved;
+}
+
+}  // namespace
+
+MeasuredPage::MeasuredPage(const PageCase& page, const Workshop& workshop, const LightWords& lights)
+    : page_(&page), workshop_(&workshop), lights_(&lights) {}
+
+Result<MeasuredPage> MeasuredPage::of(const PageCase& page, const Workshop& workshop,
+                                      const LightWords& lights, Rough rough, unsigned threads) {
+  if (!shows(rough, page))
+    return badInput(
+        fmt::format("Rough {} was made for another state of the script: its panels are not the "
+                    "page's.",
+                    rough.name),
+        {.page = page.page->number}, "Make the page's roughs again.");
+  MeasuredPage out(page, workshop, lights);
+  out.measured_.rough = std::move(rough);
+  const std::size_t n = page.panels.size();
+  out.greys_.resize(n);
+  out.measured_.variants.resize(n);
+  out.measured_.copy.resize(n);
+  out.measured_.covered.resize(n);
+  out.takeLayout();
+  out.readOrderAgain();
+  parallelFor(n, threads, [&](std::size_t i) { out.look(i); });
+  out.arriveAgain();
+  return out;
+}
+
+void MeasuredPage::takeLayout() {
+  Layout& layout = measured_.layout;
+  layout.treatment = treatmentNamed(measured_.rough.treatment);
+  layout.tree = measured_.rough.arrangement;
+  layout.panels.clear();
+  for (const RoughPanel& panel : measured_.rough.panels)
+    layout.panels.push_back({panel.outline, panel.bleeds, panel.ground});
+  measureShapes(page_->arrangeRequest(), layout);
+}
+
+void MeasuredPage::readOrderAgain() {
+  std::vector<Polygon> outlines;
+  std::vector<int> layer;
+  const bool grounded = std::ranges::any_of(measured_.rough.panels, &RoughPanel::ground);
+  for (const RoughPanel& panel : measured_.rough.panels) {
+    outlines.push_back(panel.outline);
+    layer.push_back(grounded && !panel.ground ? 1 : 0);
+  }
+  measured_.order = readOrder(outlines, page_->brief.direction, layer);
+}
+
+void MeasuredPage::look(std::size_t i) {
+  const PanelCase& wish = page_->panels[i];
+  RoughPanel& panel = measured_.rough.panels[i];
+  workshop_->stager.look(panel, wish.beat, wish.focus, kLookWidth, LookFor::Everything);
+  greys_[i] = greyOf(workshop_->stager, panel, wish.beat, *lights_);
+  const StageRequest request = stageRequest(*page_, i, measured_.layout);
+  measured_.variants[i] = quicklyMeasured(
+      request, panel.staging.choice,
+      workshop_->stager.sceneOf(panel.staging, wish.beat, request.focus), panel.staging.camera);
+  measured_.copy[i] = letteredPanel(*page_, *workshop_, i, panel, insetsOn(measured_.layout, i));
+  panel.balloons = measured_.copy[i].balloons;
+  measured_.covered[i] = coveredShare(wish, panel, insetsOn(measured_.layout, i));
+}
+
+void MeasuredPage::arriveAgain() {
+  measured_.arrivals = arrivalsOf(measured_.rough, *page_);
+  judge(measured_, *page_, workshop_->rules);
+}
+
+void MeasuredPage::restage(std::size_t panel, Staging staging) {
+  measured_.rough.panels[panel].staging = std::move(staging);
+  look(panel);
+  arriveAgain();
+}
+
+void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines,
+                           unsigned threads) {
+  for (const auto& [panel, outline] : outlines) measured_.rough.panels[panel].outline = outline;
+  takeLayout();
+  readOrderAgain();
+  parallelFor(outlines.size(), threads, [&](std::size_t k) {
+    const std::size_t panel = outlines[k].first;
+    Staging& staging = measured_.rough.panels[panel].staging;
+    staging = keepingHand(solved(panel, staging.choice), staging);
+    look(panel);
+  });
+  arriveAgain();
+}
+
+Staging MeasuredPage::solved(std::size_t panel, const StagingChoice& choice) const {
+  return workshop_->stager.solved(stageRequest(*page_, panel, measured_.layout), choice);
+}
+
+}  // namespace tw

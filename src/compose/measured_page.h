@@ -1,0 +1,51 @@
+// A staged page and everything that is measured of it. After an edit only what the edit can have
+// changed is measured again, so that figures keep up with a hand that drags. Measures what a rough
+// stores, never what the search would have chosen instead.
+#pragma once
+
+#include <utility>
+#include <vector>
+
+#include "compose/compose.h"
+#include "geometry/grey_picture.h"
+#include "review/score_card.h"
+#include "stage/light.h"
+
+namespace tw {
+
+class MeasuredPage {
+ public:
+  /// All must outlive the page. Bad input when the rough was made for another state of the script.
+  static Result<MeasuredPage> of(const PageCase& page, const Workshop& workshop,
+                                 const LightWords& lights, Rough rough, unsigned threads = 0);
+
+  const Measured& measured() const { return measured_; }
+  const Rough& rough() const { return measured_.rough; }
+  const PageCase& page() const { return *page_; }
+  /// Of every panel, without its balloons.
+  const std::vector<GreyPicture>& greys() const { return greys_; }
+
+  /// Another staging for one panel: a joint, a gaze, the camera or the light was changed.
+  void restage(std::size_t panel, Staging staging);
+  /// Other outlines for some panels: a gutter was dragged. Their cameras are solved again for the
+  /// new shapes; poses and gazes that the artist set stay.
+  void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0);
+
+  /// The staging that this choice gives the panel in its present shape.
+  Staging solved(std::size_t panel, const StagingChoice& choice) const;
+
+ private:
+  MeasuredPage(const PageCase& page, const Workshop& workshop, const LightWords& lights);
+  void takeLayout();
+  void readOrderAgain();
+  void look(std::size_t panel);
+  void arriveAgain();
+
+  const PageCase* page_;
+  const Workshop* workshop_;
+  const LightWords* lights_;
+  Measured measured_;
+  std::vector<GreyPicture> greys_;
+};
+
+}  // namespace tw

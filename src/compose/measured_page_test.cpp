@@ -1,0 +1,97 @@
+#include "compose/measured_page.h"
+
+#include <doctest/doctest.h>
+
+#include "compose/small_page.h"
+#include "geometry/polygon.h"
+
+namespace tw {
+
+namespace {
+
+void checkSame(const Measured& a, const Measured& b) {
+  CHECK(a.rough == b.rough);
+  CHECK(a.findings == b.findings);
+  REQUIRE(a.arrivals.size() == b.arrivals.size());
+  for (std::size_t i = 0; i < a.arrivals.size(); ++i)
+    CHECK(a.arrivals[i].next == doctest::Approx(b.arrivals[i].next));
+}
+
+}  // namespace
+
+TEST_CASE("a rough fresh from the search measures as the search left it") {
+  const SmallPage page;
+  const MeasuredPage again = page.measured();
+  CHECK(again.rough().card == page.rough.card);
+  CHECK(again.rough().score == doctest::Approx(page.rough.score));
+  CHECK(again.rough().panels == page.rough.panels);
+}
+
+TEST_CASE("every line that costs has a finding with its figures and evidence") {
+  const SmallPage page;
+  const MeasuredPage measured = page.measured();
+  std::size_t costly = 0;
+  for (const CardLine& line : measured.rough().card) costly += line.cost > 0;
+  CHECK(measured.measured().findings.size() == costly);
+  for (const Finding& finding : measured.measured().findings) {
+    CHECK_FALSE(finding.reason.empty());
+    CHECK_FALSE(finding.measure.empty());
+    CHECK_FALSE(finding.remedy.empty());
+    CHECK((finding.panel == 0) == finding.beat.empty());
+  }
+}
+
+TEST_CASE("putting the same staging in changes nothing, another one what that panel shows") {
+  const SmallPage page;
+  const MeasuredPage before = page.measured();
+  MeasuredPage after = before;
+  after.restage(1, before.rough().panels[1].staging);
+  checkSame(before.measured(), after.measured());
+  StagingChoice choice = before.rough().panels[1].staging.choice;
+  choice.mirrored = !choice.mirrored;
+  after.restage(1, after.solved(1, choice));
+  CHECK(after.rough().panels[1] != before.rough().panels[1]);
+  CHECK(after.rough().panels[0] == before.rough().panels[0]);
+  CHECK(after.rough().panels[2] == before.rough().panels[2]);
+}
+
+TEST_CASE("an edit and the same page measured from the start agree") {
+  const SmallPage page;
+  MeasuredPage edited = page.measured();
+  std::vector<std::pair<std::size_t, Polygon>> outlines;
+  for (std::size_t i = 0; i < 2; ++i) {
+    Polygon outline = edited.rough().panels[i].outline;
+    for (Point& p : outline.points) p.y *= 0.97;
+    outlines.emplace_back(i, outline);
+  }
+  edited.reshape(outlines);
+  const auto fresh = page.measuredOf(edited.rough());
+  REQUIRE(fresh);
+  checkSame(edited.measured(), fresh->measured());
+}
+
+TEST_CASE("a rough of another state of the script is refused with what to do") {
+  const SmallPage page;
+  Rough old = page.rough;
+  old.panels.pop_back();
+  const auto measured = page.measuredOf(old);
+  REQUIRE_FALSE(measured);
+  CHECK(measured.error().front().cause == Cause::BadInput);
+  CHECK_FALSE(measured.error().front().advice.empty());
+}
+
+TEST_CASE("greys cover the panel and are light outside of it") {
+  const SmallPage page;
+  const MeasuredPage measured = page.measured();
+  for (std::size_t i = 0; i < measured.greys().size(); ++i) {
+    const GreyPicture& grey = measured.greys()[i];
+    const Rect box = bounds(measured.rough().panels[i].outline);
+    CHECK(grey.width * grey.mmPerPx == doctest::Approx(box.width()));
+    for (const float light : grey.light) {
+      CHECK_UNARY(light >= 0);
+      CHECK_UNARY(light <= 1);
+    }
+  }
+}
+
+}  // namespace tw
