@@ -1,0 +1,281 @@
+// Trying remedies.
+//
+// 1. For each panel that has a finding which staging can mend, every change of trialsFor() is made
+//    on a copy of the page and the page measured again: the picture rendered, the copy set, the
+//    leads followed, the whole card written.
+// 2. A change helps a finding when the cost of that rule in that panel falls to less than
+//    kHelpsBelow of what it was.
+// 3. What rises by kHarm or more elsewhere on the page is named as harm; changes are ranked by the
+//    finding's cost left plus all that rose.
+// Cost: some twenty measured panels each, in parallel. Badly done: changes are tried one at a time,
+// never two together; panels keep their shapes.
+#include "compose/trials.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <atomic>
+#include <map>
+#include <set>
+
+#include "base/parallel.h"
+#include "review/panel_findings.h"
+#include "stage/blocking.h"
+
+namespace tw {
+
+namespace {
+
+constexpr double kHelpsBelow = 0.7;
+constexpr double kHarm = 0.4;  // weighted cost; our choice
+constexpr std::size_t kTold = 3;
+
+class Changes {
+ public:
+  Changes(const MeasuredPage& page, std::size_t panel)
+      : page_(page),
+        panel_(panel),
+        wish_(page.page().panels[panel]),
+        before_(page.rough().panels[panel].staging) {}
+
+  std::vector<Trial> all() {
+    mirror();
+    tilts();
+    walks();
+    steps();
+    heights();
+    places();
+    turns();
+    return std::move(out_);
+  }
+
+ private:
+  void choose(std::string change, const StagingChoice& choice) {
+    out_.push_back({std::move(change), page_.solved(panel_, choice)});
+  }
+
+  void mirror() {
+    StagingChoice c = before_.choice;
+    c.mirrored = !c.mirrored;
+    choose("mirror the picture", c);
+  }
+
+  void tilts() {
+    for (const double by : {-14.0, -7.0, 7.0, 14.0}) {
+      StagingChoice c = before_.choice;
+      c.tiltDeg += by;
+      if (std::abs(c.tiltDeg) > 25) continue;
+      const bool falls = (by > 0) != runsLeftward(before_);
+      choose(c.tiltDeg == 0 ? std::string("set the horizon level")
+                            : fmt::format("tilt the horizon {:.0f}°, {} side down", std::abs(by),
+                                          falls ? "right" : "left"),
+             c);
+    }
+  }
+
+  void walks() {
+    for (const double by : {-80.0, -40.0, 40.0, 80.0}) {
+      StagingChoice c = before_.choice;
+      c.sideDeg += by;
+      if (std::abs(c.sideDeg) > 180) continue;
+      const bool right = (by > 0) != runsLeftward(before_);
+      choose(fmt::format("walk the camera {:.0f}° round to the {}", std::abs(by),
+                         right ? "right" : "left"),
+             c);
+    }
+  }
+
+  void steps() {
+    for (const int by : {-1, 1}) {
+      StagingChoice c = before_.choice;
+      const int shot = static_cast<int>(c.shot) + by;
+      if (shot < 0 || shot >= kShotSizes) continue;
+      c.shot = static_cast<ShotSize>(shot);
+      choose(fmt::format("step {} to a {} shot", by < 0 ? "in" : "back", nameOf(c.shot)), c);
+    }
+  }
+
+  void heights() {
+    for (const int by : {-1, 1}) {
+      StagingChoice c = before_.choice;
+      const int eye = static_cast<int>(c.eye) + by;
+      if (eye < 0 || eye > static_cast<int>(EyeHeight::Bird)) continue;
+      c.eye = static_cast<EyeHeight>(eye);
+      choose(fmt::format("{} the camera to {}", by < 0 ? "lower" : "raise", nameOf(c.eye)), c);
+    }
+  }
+
+  void places() {
+    if (wish_.beat.figures.size() < 2) return;
+    for (int placement = 0; placement < placementsFor(wish_.beat); ++placement) {
+      StagingChoice c = before_.choice;
+      if (placement == c.placement) continue;
+      c.placement = placement;
+      choose("let the figures change places", c);
+    }
+  }
+
+  void turns() {
+    for (std::size_t i = 0; i < before_.figures.size(); ++i) {
+      if (before_.figures[i].who != wish_.focus) continue;
+      for (const double by : {-60.0, -30.0, 30.0, 60.0}) {
+        Staging staging = before_;
+        SetFigure& figure = staging.figures[i];
+        figure.gazeDeg += by;
+        if (std::abs(figure.gazeDeg) > 70) continue;  // farther no neck turns
+        const std::string who = calledIn(*page_.page().job, wish_.focus);
+        out_.push_back({fmt::format("turn {}'s head {:.0f}° to {} {}", who, std::abs(by),
+                                    "the figure's own", by > 0 ? "left" : "right"),
+                        std::move(staging)});
+      }
+    }
+  }
+
+  const MeasuredPage& page_;
+  std::size_t panel_;
+  const PanelCase& wish_;
+  const Staging& before_;
+  std::vector<Trial> out_;
+};
+
+/// Weighted cost by rule and panel.
+using Costs = std::map<std::pair<std::string, int>, double>;
+
+Costs costsOf(const Rough& rough) {
+  Costs out;
+  for (const CardLine& line : rough.card) out[{line.rule, line.panel}] += line.cost;
+  return out;
+}
+
+double at(const Costs& costs, const std::pair<std::string, int>& key) {
+  const auto found = costs.find(key);
+  return found == costs.end() ? 0 : found->second;
+}
+
+/// A trial that was measured.
+struct Tried {
+  std::size_t panel = 0;
+  Trial trial;
+  Costs costs;
+  std::vector<Finding> findings;
+  Measured measured;
+};
+
+/// What the rule measures in the panel after the change.
+double valueAfter(const Finding& finding, const Tried& tried, const PageCase& page) {
+  double sum = 0;
+  bool told = false;
+  for (const Finding& f : tried.findings) {
+    if (f.rule != finding.rule || f.panel != finding.panel) continue;
+    sum = finding.rule == nameOf(RuleId::JointCuts) ? sum + f.value : std::max(sum, f.value);
+    told = true;
+  }
+  if (told) return sum;
+  const auto rule = ruleNamed(finding.rule);
+  const auto panel = static_cast<std::size_t>(finding.panel) - 1;
+  const auto kept = rule ? panelFound(*rule, tried.measured, page, panel) : std::nullopt;
+  return kept ? kept->value : finding.limit;
+}
+
+/// What rose elsewhere, and by how much in all.
+struct Harm {
+  std::string words;
+  double cost = 0;
+};
+
+Harm harmOf(const Costs& before, const Costs& after, const std::string& mended) {
+  Harm out;
+  std::set<std::string> told;
+  for (const auto& [key, cost] : after) {
+    const double rise = cost - at(before, key);
+    if (rise <= 0 || key.first == mended) continue;
+    out.cost += rise;
+    if (rise < kHarm || !told.insert(key.first).second || told.size() > 2) continue;
+    out.words += (out.words.empty() ? "" : ", ") + key.first;
+  }
+  return out;
+}
+
+/// A remedy with its place in the ranking.
+struct Ranked {
+  double cost = 0;
+  TriedRemedy remedy;
+};
+
+Ranked ranked(const Finding& finding, const Costs& before, const Tried& tried,
+              const PageCase& page) {
+  const std::pair key{finding.rule, finding.panel};
+  const double was = at(before, key), is = at(tried.costs, key);
+  const Harm harm = harmOf(before, tried.costs, finding.rule);
+  Ranked out;
+  out.cost = is + harm.cost;
+  out.remedy = {tried.trial.change, finding.value, valueAfter(finding, tried, page),
+                is < kHelpsBelow * was, harm.words};
+  return out;
+}
+
+/// The best change of each kind; several tilts or places are one kind.
+void keepBest(std::vector<Ranked>& all, std::vector<TriedRemedy>& out) {
+  std::ranges::stable_sort(all, {}, &Ranked::cost);
+  std::set<std::string> kinds;
+  for (const Ranked& r : all) {
+    if (!r.remedy.helps || out.size() >= kTold) continue;
+    if (kinds.insert(r.remedy.change.substr(0, r.remedy.change.find(' '))).second)
+      out.push_back(r.remedy);
+  }
+  if (out.empty() && !all.empty()) out.push_back(all.front().remedy);
+}
+
+bool canBeStaged(const Finding& finding) {
+  const auto rule = ruleNamed(finding.rule);
+  return finding.panel > 0 && rule && isAboutStaging(*rule);
+}
+
+std::vector<Tried> trialsOn(const MeasuredPage& page, const std::vector<Finding>& findings) {
+  std::set<int> panels;
+  for (const Finding& finding : findings)
+    if (canBeStaged(finding)) panels.insert(finding.panel);
+  std::vector<Tried> out;
+  for (const int panel : panels)
+    for (Trial& trial : trialsFor(page, static_cast<std::size_t>(panel) - 1)) {
+      Tried tried;
+      tried.panel = static_cast<std::size_t>(panel) - 1;
+      tried.trial = std::move(trial);
+      out.push_back(std::move(tried));
+    }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Trial> trialsFor(const MeasuredPage& page, std::size_t panel) {
+  return Changes(page, panel).all();
+}
+
+Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& findings, unsigned threads,
+                         Progress& progress) {
+  std::vector<Tried> all = trialsOn(page, findings);
+  std::atomic<std::size_t> done{0};
+  parallelFor(all.size(), threads, [&](std::size_t i) {
+    if (progress.isStopped()) return;
+    MeasuredPage copy = page;
+    copy.restage(all[i].panel, all[i].trial.staging);
+    all[i].costs = costsOf(copy.rough());
+    all[i].findings = copy.measured().findings;
+    all[i].measured = copy.measured();
+    progress.tell("trying remedies", static_cast<double>(++done) / static_cast<double>(all.size()));
+  });
+  if (progress.isStopped()) return stopped();
+  const Costs before = costsOf(page.rough());
+  for (Finding& finding : findings) {
+    if (!canBeStaged(finding)) continue;
+    std::vector<Ranked> list;
+    for (const Tried& tried : all)
+      if (static_cast<int>(tried.panel) + 1 == finding.panel)
+        list.push_back(ranked(finding, before, tried, page.page()));
+    keepBest(list, finding.tried);
+  }
+  return {};
+}
+
+}  // namespace tw

@@ -1,0 +1,28 @@
+// What would mend it: changes to one panel's staging, each really made and measured. A remedy that
+// a finding names has been tried; what it would harm is said beside it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/progress.h"
+#include "compose/measured_page.h"
+
+namespace tw {
+
+/// A panel staged otherwise.
+struct Trial {
+  std::string change;  ///< "mirror the picture"
+  Staging staging;
+};
+
+/// The changes worth trying on a panel: mirror, tilt, walk round, step in or back, raise or lower
+/// the camera, turn the focus's head, let the figures change places.
+std::vector<Trial> trialsFor(const MeasuredPage& page, std::size_t panel);
+
+/// Fills `tried` of every finding that a staging can mend: up to three changes, the best first, or
+/// the one that comes nearest when none helps. Stopped when `progress` says so.
+Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& findings, unsigned threads,
+                         Progress& progress);
+
+}  // namespace tw
