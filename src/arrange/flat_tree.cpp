@@ -10,7 +10,7 @@ constexpr unsigned kRowBit = 0x80;  // as in tree.cpp
 
 void addNode(const PackedTree& packed, std::size_t& at, int parent, FlatTree& flat) {
   ensure(at < packed.size() && static_cast<std::size_t>(flat.count) < kMostNodes,
-         "a packed tree is whole and has at most kMostPanels leaves");
+         "a packed tree is whole and has at most kMostLeaves leaves");
   const unsigned byte = static_cast<unsigned char>(packed[at++]);
   const int self = flat.count++;
   FlatNode& node = flat[self];

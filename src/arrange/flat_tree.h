@@ -9,7 +9,7 @@
 
 namespace tw {
 
-inline constexpr std::size_t kMostNodes = 2 * kMostPanels - 1;
+inline constexpr std::size_t kMostNodes = 2 * kMostLeaves - 1;
 
 struct FlatNode {
   bool isRow = false;

@@ -61,7 +61,7 @@ bool runOut(Rect& box, const Rect& from, const Rect& to) {
 bool fits(const ArrangeRequest& request, const PackedTree& tree, Treatment treatment) {
   const std::size_t ground = treatment == Treatment::Ground ? 1 : 0;
   const auto leaves = static_cast<std::size_t>(std::count(tree.begin(), tree.end(), '\0'));
-  return leaves + ground == request.wishes.size() && request.wishes.size() <= kMostPanels &&
+  return leaves + ground == request.wishes.size() && request.wishes.size() <= kMostLeaves &&
          (!request.dominant || *request.dominant < request.wishes.size());
 }
 

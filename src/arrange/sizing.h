@@ -10,7 +10,7 @@ namespace tw {
 
 enum class Axis { Across, Down };
 
-using PerPanel = std::array<double, kMostPanels>;
+using PerPanel = std::array<double, kMostLeaves>;
 using PerNode = std::array<double, kMostNodes>;
 
 struct AxisAsk {

@@ -152,7 +152,7 @@ std::uint64_t treeCount(int panels) {
 
 TreeList enumerateTrees(int panels, Progress& progress, std::size_t beam) {
   TreeList list;
-  if (panels < 1 || panels > kMostPanels) return list;
+  if (panels < 1 || panels > kMostLeaves) return list;
   list.counted = treeCount(panels);
   list.exhaustive = panels <= kExhaustivePanels;
   if (!list.exhaustive) {

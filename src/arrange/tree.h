@@ -13,7 +13,7 @@
 namespace tw {
 
 inline constexpr int kExhaustivePanels = 10;  ///< above this a beam of trees is kept
-inline constexpr int kMostPanels = 40;        ///< above this there are no trees at all
+inline constexpr int kMostLeaves = 40;        ///< above this there are no trees at all
 
 struct TreeNode {
   bool isRow = false;              ///< row: side by side; otherwise a stack. Unused on leaves.
@@ -34,7 +34,7 @@ struct TreeList {
 std::uint64_t treeCount(int panels);
 
 /// All trees over `panels` leaves, or a stated beam of `beam` trees above kExhaustivePanels.
-/// No trees below 1 or above kMostPanels. Fewer trees than promised only when stopped.
+/// No trees below 1 or above kMostLeaves. Fewer trees than promised only when stopped.
 TreeList enumerateTrees(int panels, Progress& progress, std::size_t beam = 200'000);
 
 TreeNode treeFrom(const PackedTree& packed);

@@ -123,7 +123,7 @@ TEST_CASE("the notation shows rows in round and stacks in square brackets") {
 
 TEST_CASE("above ten panels a beam of the asked size is kept and says so") {
   Progress progress;
-  for (const int n : {11, 16, kMostPanels}) {
+  for (const int n : {11, 16, kMostLeaves}) {
     const TreeList list = enumerateTrees(n, progress, 500);
     CHECK_FALSE(list.exhaustive);
     CHECK(list.trees.size() == 500);
@@ -154,7 +154,7 @@ TEST_CASE("a longer beam only adds trees at the end") {
 TEST_CASE("there are no trees for no panels or for absurdly many") {
   CHECK(allTrees(0).trees.empty());
   CHECK(allTrees(-3).trees.empty());
-  CHECK(allTrees(kMostPanels + 1).trees.empty());
+  CHECK(allTrees(kMostLeaves + 1).trees.empty());
 }
 
 TEST_CASE("listing stops when told to") {
