@@ -34,14 +34,16 @@ void CardWriter::add(RuleId rule, double weighted, Found found) {
   if (!found.severity) found.severity = severityOf(rule, weighted);
   const std::string name(nameOf(rule));
   CardLine line{name, weighted, found.reason, found.remedy, found.panel};
-  Finding finding = findingOf(name, book_.evidence(name), std::move(found));
+  Finding finding = findingOf(name, book_.evidence().of(name), std::move(found));
   finding.page = page_;
-  entries_.push_back({std::move(line), std::move(finding)});
+  const bool isFinding =
+      finding.severity == Severity::Must || weighted >= kWorthAFinding * book_.weight(rule);
+  entries_.push_back({std::move(line), std::move(finding), isFinding});
 }
 
 Severity CardWriter::severityOf(RuleId rule, double weighted) const {
   if (book_[rule].demand) return Severity::Must;
-  const Severity level = book_.evidence(nameOf(rule)).level;
+  const Severity level = book_.evidence().of(nameOf(rule)).level;
   const bool slight = weighted < kSlight * book_.weight(rule);
   return level == Severity::Should && slight ? Severity::Look : level;
 }
@@ -53,8 +55,8 @@ void CardWriter::finish(Rough& rough, std::vector<Finding>& findings) {
   rough.score = 0;
   for (Entry& entry : entries_) {
     rough.score += entry.line.cost;
+    if (entry.isFinding) findings.push_back(std::move(entry.finding));
     rough.card.push_back(std::move(entry.line));
-    findings.push_back(std::move(entry.finding));
   }
   for (std::size_t i = 0; i < kRules; ++i) {
     const std::string name(nameOf(static_cast<RuleId>(i)));

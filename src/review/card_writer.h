@@ -35,13 +35,14 @@ class CardWriter {
   /// `weighted` is the cost times the rule's weight; nothing is told of what costs next to nothing.
   void add(RuleId rule, double weighted, Found found);
   /// Puts the card and score into the rough, the dearest line first, one line at cost 0 for every
-  /// rule that nothing was found against; the findings in the same order.
+  /// rule that nothing was found against; the findings worth telling in the same order.
   void finish(Rough& rough, std::vector<Finding>& findings);
 
  private:
   struct Entry {
     CardLine line;
     Finding finding;
+    bool isFinding;
   };
   Severity severityOf(RuleId rule, double weighted) const;
 
@@ -52,5 +53,8 @@ class CardWriter {
 
 /// A cost under this, weighted, is not worth a line.
 inline constexpr double kWorthALine = 0.005;
+/// A line that costs less than this share of its rule's weight is not worth a finding, unless the
+/// brief demands it; our choice.
+inline constexpr double kWorthAFinding = 0.1;
 
 }  // namespace tw

@@ -53,11 +53,11 @@ class PanelFindings {
       case RuleId::HandedOn:
         return of(fmt::format("{} of the lead ({}) arrives at the next panel",
                               percent(n_.arrival.next), seen_.lead.why),
-                  100 * n_.arrival.next, 100, {});
+                  100 * n_.arrival.next, 90, {});
       case RuleId::LeaksOff:
         return of(fmt::format("{} of the lead ({}) runs off the sheet", percent(n_.arrival.off),
                               seen_.lead.why),
-                  100 * n_.arrival.off, 0, {});
+                  100 * n_.arrival.off, 10, {});
       default:
         return ofFocus(rule);
     }

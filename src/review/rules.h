@@ -70,7 +70,7 @@ class RuleBook {
 
   const Rule& operator[](RuleId rule) const { return rules_[static_cast<std::size_t>(rule)]; }
   double weight(RuleId rule) const { return (*this)[rule].weight; }
-  const RuleEvidence& evidence(std::string_view rule) const { return evidence_.of(rule); }
+  const EvidenceBook& evidence() const { return evidence_; }
   /// How much cost a rough may have more than the best for being wholly unlike it.
   double spreadOfRoughs() const { return spread_; }
 
