@@ -4,7 +4,7 @@
 //    on a copy of the page and the page measured again: the picture rendered, the copy set, the
 //    leads followed, the whole card written.
 // 2. A change helps a finding when the cost of that rule in that panel falls to less than
-//    kHelpsBelow of what it was.
+//    kHelpsBelow of what it was and the measure comes nearer to its limit or passes it.
 // 3. What rises by kHarm or more elsewhere on the page is named as harm; changes are ranked by the
 //    finding's cost left plus all that rose.
 // Cost: some twenty measured panels each, in parallel. Badly done: changes are tried one at a time,
@@ -19,6 +19,7 @@
 #include <set>
 
 #include "base/parallel.h"
+#include "compose/page_readings.h"
 #include "review/panel_findings.h"
 #include "stage/blocking.h"
 
@@ -159,10 +160,14 @@ struct Tried {
   Costs costs;
   std::vector<Finding> findings;
   Measured measured;
+  double focusHolds = 0;  ///< of the panel's squint test
 };
+
+const std::string kSquint = "squint";
 
 /// What the rule measures in the panel after the change.
 double valueAfter(const Finding& finding, const Tried& tried, const PageCase& page) {
+  if (finding.rule == kSquint) return 100 * tried.focusHolds;
   double sum = 0;
   bool told = false;
   for (const Finding& f : tried.findings) {
@@ -205,12 +210,19 @@ struct Ranked {
 Ranked ranked(const Finding& finding, const Costs& before, const Tried& tried,
               const PageCase& page) {
   const std::pair key{finding.rule, finding.panel};
-  const double was = at(before, key), is = at(tried.costs, key);
+  const double value = valueAfter(finding, tried, page);
+  // No card pays for the squint test: what is missing to its limit stands for its cost.
+  const bool squint = finding.rule == kSquint;
+  const double was = squint ? finding.limit - finding.value : at(before, key);
+  const double is = squint ? std::max(0.0, finding.limit - value) : at(tried.costs, key);
   const Harm harm = harmOf(before, tried.costs, finding.rule);
+  // A weaker lead costs less and arrives no better: the measure itself has to come nearer.
+  const bool nearer = std::abs(value - finding.limit) < std::abs(finding.value - finding.limit) ||
+                      (value - finding.limit) * (finding.value - finding.limit) < 0;
   Ranked out;
   out.cost = is + harm.cost;
-  out.remedy = {tried.trial.change, finding.value, valueAfter(finding, tried, page),
-                is < kHelpsBelow * was, harm.words};
+  out.remedy = {tried.trial.change, finding.value, value, nearer && is < kHelpsBelow * was,
+                harm.words};
   return out;
 }
 
@@ -228,7 +240,7 @@ void keepBest(std::vector<Ranked>& all, std::vector<TriedRemedy>& out) {
 
 bool canBeStaged(const Finding& finding) {
   const auto rule = ruleNamed(finding.rule);
-  return finding.panel > 0 && rule && isAboutStaging(*rule);
+  return finding.panel > 0 && (finding.rule == kSquint || (rule && isAboutStaging(*rule)));
 }
 
 std::vector<Tried> trialsOn(const MeasuredPage& page, const std::vector<Finding>& findings) {
@@ -263,6 +275,7 @@ Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& finding
     all[i].costs = costsOf(copy.rough());
     all[i].findings = copy.measured().findings;
     all[i].measured = copy.measured();
+    all[i].focusHolds = squintOf(copy, all[i].panel).holds;
     progress.tell("trying remedies", static_cast<double>(++done) / static_cast<double>(all.size()));
   });
   if (progress.isStopped()) return stopped();
