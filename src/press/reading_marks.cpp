@@ -122,7 +122,7 @@ void drawRests(Surface& surface, const RoughPicture& picture, const std::vector<
   if (rests.empty()) return;
   Heat(picture.sheet.trimRect(), rests).each([&](Point at, double heat) {
     if (heat < kLeastHeat) return;
-    const double r = 0.5 * kCellMm * std::sqrt(heat);
+    const double r = 0.42 * kCellMm * std::sqrt(heat);
     surface.fill(Path(ellipse(at, r, r, 12)), kHeatInk, FillRule::NonZero);
   });
 }

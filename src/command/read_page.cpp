@@ -1,0 +1,153 @@
+// Reading a staged page: measure the rough as it is stored, send readers over it, gather what every
+// rule finds, try what would mend it, and draw the sheet.
+#include "command/read_page.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "command/job_models.h"
+#include "command/job_pages.h"
+#include "command/pictures.h"
+#include "compose/page_readings.h"
+#include "compose/trials.h"
+#include "press/reading_sheet.h"
+#include "review/silence.h"
+
+namespace tw {
+
+namespace {
+
+constexpr double kParting = 0.08;  // a share of readers worth an arrow
+constexpr int kHeatColumns = 76;
+
+const std::string& roughWanted(const ReadPageRequest& request, const Page& page) {
+  static const std::string kFirst = "A";
+  if (!request.rough.empty()) return request.rough;
+  return page.choice.empty() ? (page.roughs.empty() ? kFirst : page.roughs.front().name)
+                             : page.choice;
+}
+
+EyeOptions eyeOptionsOf(const ReadPageRequest& request) {
+  EyeOptions options;
+  options.readers = request.readers;
+  options.seed = request.seed;
+  options.threads = request.threads;
+  options.samples = 1;
+  options.heatColumns = kHeatColumns;
+  return options;
+}
+
+/// The gravest first, those that are silenced last.
+void sortFindings(std::vector<Finding>& findings) {
+  std::ranges::stable_sort(findings, {}, [](const Finding& f) {
+    return std::pair{!f.silencedWhy.empty(), f.severity};
+  });
+}
+
+/// The sheet's moves off the order that the page intends.
+std::vector<PanelMove> partingsOf(const PageReading& order) {
+  std::vector<PanelMove> out;
+  for (const Move& move : order.moves)
+    if (move.to != move.from + 1 && move.share >= kParting)
+      out.push_back({move.from + 1, move.to + 1, move.share, move.cause});
+  return out;
+}
+
+std::vector<EyeRest> restsOf(const EyePath& path) {
+  std::vector<EyeRest> out;
+  for (const EyeFixation& f : path.fixations) out.push_back({f.at, f.ms, f.on == SeenKind::Copy});
+  return out;
+}
+
+/// The heat's cells as rests at their middles.
+std::vector<EyeRest> restsOf(const EyeHeat& heat, const Rect& trim) {
+  std::vector<EyeRest> out;
+  for (int row = 0; row < heat.rows; ++row)
+    for (int column = 0; column < heat.columns; ++column) {
+      const double ms = heat.ms[static_cast<std::size_t>(row * heat.columns + column)];
+      const Vector middle{(column + 0.5) * trim.width() / heat.columns,
+                          (row + 0.5) * trim.height() / heat.rows};
+      if (ms > 0) out.push_back({trim.min + middle, ms, false});
+    }
+  return out;
+}
+
+Result<void> writeSheets(const ReadPageRequest& request, const OpenJob& open, const Page& page,
+                         const Stager& stager, const PageRead& read) {
+  if (request.sheets.empty()) return {};
+  Page shown = page;
+  for (Rough& rough : shown.roughs)
+    if (rough.name == read.measured.rough.name) rough = read.measured.rough;
+  const auto picture = pictureOf(open.job, shown, read.measured.rough.name, stager);
+  if (!picture) return tl::unexpected(picture.error());
+  ReadingSheet sheet;
+  sheet.facts = pageReadFacts(read);
+  sheet.path = restsOf(read.readings.eyes.typical);
+  sheet.rests = restsOf(read.readings.eyes.heat, picture->sheet.trimRect());
+  sheet.partings = partingsOf(read.readings.order);
+  sheet.findings = read.findings;
+  for (const auto& file : request.sheets)
+    if (auto done = writeReadingSheet(file, *picture, sheet, request.dpi); !done) return done;
+  return {};
+}
+
+}  // namespace
+
+Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progress) {
+  const auto open = openJob(request.job);
+  if (!open) return tl::unexpected(open.error());
+  const auto numbers = pagesAsked(open->job, request.page);
+  if (!numbers) return tl::unexpected(numbers.error());
+  const Page& page = *open->job.page(numbers->front());
+  const auto named = roughNamed(page, roughWanted(request, page));
+  if (!named) return tl::unexpected(named.error());
+  const auto workshop = workshopFor(*open);
+  if (!workshop) return tl::unexpected(workshop.error());
+  const auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
+  const auto model = loadEyePathModel();
+  if (!model) return tl::unexpected(model.error());
+  const auto wishes = pageCaseOf(open->job, page, workshop->letterer);
+  if (!wishes) return tl::unexpected(wishes.error());
+  const auto measured =
+      MeasuredPage::of(*wishes, *workshop, *lights, page.roughs[*named], request.threads);
+  if (!measured) return tl::unexpected(measured.error());
+
+  PageRead out;
+  out.page = page.number;
+  out.measured = measured->measured();
+  out.readings = readingsOf(*measured, *model, eyeOptionsOf(request));
+  out.findings = out.measured.findings;
+  for (Finding& finding : readingFindings(out.readings, *wishes, workshop->rules.evidence()))
+    out.findings.push_back(std::move(finding));
+  if (request.tryRemedies)
+    if (auto done = tryRemedies(*measured, out.findings, request.threads, progress); !done)
+      return tl::unexpected(done.error());
+  applySilenced(out.findings, page);
+  sortFindings(out.findings);
+  if (auto done = writeSheets(request, *open, page, workshop->stager, out); !done)
+    return tl::unexpected(done.error());
+  return out;
+}
+
+bool findsAtLeast(const PageRead& read, Severity level) {
+  const auto gravest = gravestOf(read.findings);
+  return gravest && *gravest <= level;
+}
+
+std::vector<std::string> pageReadFacts(const PageRead& read) {
+  const EyeReading& eyes = read.readings.eyes;
+  std::vector<std::string> out;
+  out.push_back(fmt::format("{:.0f} % of readers take the panels in the intended order.",
+                            100 * read.measured.order.followed));
+  out.push_back(fmt::format("{:.0f} % of the leads, by their strength, arrive at the next panel.",
+                            100 * read.measured.rough.reading.handedOn));
+  out.push_back(
+      fmt::format("A reader's eye rests {:.0f} times in {:.0f} s; one in ten takes less than "
+                  "{:.0f} s, one in ten more than {:.0f} s.",
+                  eyes.looks, eyes.ms / 1000, eyes.quickMs / 1000, eyes.slowMs / 1000));
+  return out;
+}
+
+}  // namespace tw

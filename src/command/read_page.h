@@ -1,0 +1,47 @@
+// How a staged page will be read: order and partings, the eye's path, what every rule finds, and
+// what would mend it. Files: the reading sheet, and the JSON of
+// docs/formats/read-output.schema.json.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "base/progress.h"
+#include "base/result.h"
+#include "review/reading_findings.h"
+#include "review/score_card.h"
+
+namespace tw {
+
+struct ReadPageRequest {
+  std::filesystem::path job;
+  int page = 1;
+  std::string rough;  ///< empty: the chosen one, else the first
+  int readers = 500;
+  std::uint64_t seed = 1;
+  unsigned threads = 0;  ///< 0 = all cores; the answer does not depend on it
+  bool tryRemedies = true;
+  std::vector<std::filesystem::path> sheets;  ///< .pdf, .svg or .png reading sheets to write
+  double dpi = 150;
+};
+
+struct PageRead {
+  int page = 1;
+  Measured measured;
+  PageReadings readings;
+  std::vector<Finding> findings;  ///< the gravest first; silenced ones last
+};
+
+/// Bad input when there is no such page or rough, or the script has changed since.
+Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progress);
+
+/// True when a finding of that level or a graver one is not silenced.
+bool findsAtLeast(const PageRead& read, Severity level);
+
+std::string pageReadJson(const PageRead& read);
+/// Sentences on the page as a whole.
+std::vector<std::string> pageReadFacts(const PageRead& read);
+
+}  // namespace tw

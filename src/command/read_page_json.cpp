@@ -1,0 +1,173 @@
+// The published JSON of `tierwright read JOB --json`: docs/formats/read-output.schema.json.
+#include "command/read_page.h"
+#include "job/field.h"
+#include "job/write_json.h"
+
+namespace tw {
+
+namespace {
+
+OrderedJson pointJson(Point p) {
+  return OrderedJson::array({rounded(p.x, 2), rounded(p.y, 2)});
+}
+
+OrderedJson outlineJson(const Polygon& polygon) {
+  OrderedJson out = OrderedJson::array();
+  for (const Point& p : polygon.points) out.push_back(pointJson(p));
+  return out;
+}
+
+/// Panels are told from 1; 0 stands for the entry.
+OrderedJson orderJson(const PageRead& read) {
+  OrderedJson likely = OrderedJson::array(), steps = OrderedJson::array();
+  for (const int panel : read.readings.order.order) likely.push_back(panel + 1);
+  for (const Move& move : read.readings.order.moves)
+    steps.push_back({{"from", move.from + 1},
+                     {"to", move.to + 1},
+                     {"share", rounded(move.share, 4)},
+                     {"cause", move.cause}});
+  return {{"likely", std::move(likely)},
+          {"followed", rounded(read.measured.order.followed, 4)},
+          {"steps", std::move(steps)}};
+}
+
+OrderedJson panelEyesJson(const PanelEyes& p, int number) {
+  return {{"panel", number},
+          {"fixations", rounded(p.looks, 2)},
+          {"on_copy", rounded(p.copyLooks, 2)},
+          {"on_picture", rounded(p.pictureLooks, 2)},
+          {"dwell_s", rounded(p.dwellMs / 1000, 3)},
+          {"dwell_deviation_s", rounded(p.dwellDeviationMs / 1000, 3)},
+          {"passed_over", rounded(p.passedOver, 4)},
+          {"never_seen", rounded(p.neverSeen, 4)},
+          {"came_back", rounded(p.cameBack, 4)},
+          {"first_on_picture", rounded(p.firstOnPicture, 4)},
+          {"handed_on", rounded(p.handedOn, 4)}};
+}
+
+OrderedJson pathJson(const EyePath& path) {
+  OrderedJson out = OrderedJson::array();
+  for (const EyeFixation& f : path.fixations)
+    out.push_back({{"at", pointJson(f.at)},
+                   {"ms", rounded(f.ms, 1)},
+                   {"panel", f.panel + 1},
+                   {"on_copy", f.on == SeenKind::Copy}});
+  return out;
+}
+
+OrderedJson eyesJson(const EyeReading& eyes) {
+  OrderedJson panels = OrderedJson::array();
+  for (std::size_t i = 0; i < eyes.panels.size(); ++i)
+    panels.push_back(panelEyesJson(eyes.panels[i], static_cast<int>(i) + 1));
+  return {{"readers", eyes.readers},
+          {"fixations", rounded(eyes.looks, 2)},
+          {"seconds", rounded(eyes.ms / 1000, 3)},
+          {"quick_s", rounded(eyes.quickMs / 1000, 3)},
+          {"slow_s", rounded(eyes.slowMs / 1000, 3)},
+          {"handed_on", rounded(eyes.handedOn, 4)},
+          {"panels", std::move(panels)},
+          {"path", pathJson(eyes.typical)}};
+}
+
+OrderedJson leadsJson(const PageRead& read) {
+  OrderedJson out = OrderedJson::array();
+  for (std::size_t i = 0; i < read.measured.arrivals.size(); ++i) {
+    const Arrival& a = read.measured.arrivals[i];
+    const Lead& lead = read.measured.rough.panels[i].lead;
+    out.push_back({{"panel", i + 1},
+                   {"strength", rounded(lead.strength, 4)},
+                   {"why", lead.why},
+                   {"next", rounded(a.next, 4)},
+                   {"other", rounded(a.other, 4)},
+                   {"off", rounded(a.off, 4)},
+                   {"toward_entry", rounded(a.towardEntry, 4)}});
+  }
+  return out;
+}
+
+OrderedJson squintsJson(const std::vector<Squint>& squints) {
+  OrderedJson out = OrderedJson::array();
+  for (std::size_t i = 0; i < squints.size(); ++i) {
+    const Squint& s = squints[i];
+    OrderedJson one{{"panel", i + 1},
+                    {"seen", s.seen},
+                    {"strength", rounded(s.strength, 4)},
+                    {"elsewhere", rounded(s.elsewhere, 4)},
+                    {"rank", s.rank},
+                    {"holds", rounded(s.holds, 4)},
+                    {"contrast", rounded(s.contrast, 4)}};
+    one["elsewhere_at"] = pointJson(s.elsewhereAt);
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+OrderedJson pictureJson(const OnePicture& picture) {
+  OrderedJson panels = OrderedJson::array(), centres = OrderedJson::array(),
+              fights = OrderedJson::array(), black = OrderedJson::array();
+  for (std::size_t i = 0; i < picture.panels.size(); ++i)
+    panels.push_back({{"panel", i + 1},
+                      {"strength", rounded(picture.panels[i].strength, 4)},
+                      {"black", rounded(picture.panels[i].black, 4)},
+                      {"light", rounded(picture.panels[i].light, 4)}});
+  for (const Peak& peak : picture.centres) centres.push_back(pointJson(peak.at));
+  for (const FocusFight& fight : picture.fights)
+    fights.push_back(
+        {{"panels", {fight.a + 1, fight.b + 1}}, {"apart_mm", rounded(fight.apartMm, 2)}});
+  for (const double share : picture.black) black.push_back(rounded(share, 4));
+  return {{"strongest", picture.strongest + 1},
+          {"dominant_holds", rounded(picture.dominantHolds, 4)},
+          {"panels", std::move(panels)},
+          {"centres", std::move(centres)},
+          {"fights", std::move(fights)},
+          {"black_by_quarter", std::move(black)},
+          {"balance", {rounded(picture.balance.x, 4), rounded(picture.balance.y, 4)}}};
+}
+
+OrderedJson triedJson(const TriedRemedy& tried) {
+  OrderedJson out{{"change", tried.change},
+                  {"before", rounded(tried.before, 2)},
+                  {"after", rounded(tried.after, 2)},
+                  {"helps", tried.helps}};
+  if (!tried.aside.empty()) out["harms"] = tried.aside;
+  return out;
+}
+
+OrderedJson findingJson(const Finding& f) {
+  OrderedJson out{{"rule", f.rule},
+                  {"level", std::string(nameOf(f.severity))},
+                  {"panel", f.panel},
+                  {"beat", f.beat},
+                  {"measure", f.measure},
+                  {"value", rounded(f.value, 3)},
+                  {"limit", rounded(f.limit, 3)},
+                  {"unit", f.unit},
+                  {"place", outlineJson(f.place)},
+                  {"reason", f.reason},
+                  {"remedy", f.remedy}};
+  OrderedJson tried = OrderedJson::array();
+  for (const TriedRemedy& t : f.tried) tried.push_back(triedJson(t));
+  out["tried"] = std::move(tried);
+  out["evidence"] = std::string(nameOf(f.evidence));
+  if (!f.source.empty()) out["source"] = f.source;
+  if (!f.silencedWhy.empty()) out["silenced"] = f.silencedWhy;
+  return out;
+}
+
+}  // namespace
+
+std::string pageReadJson(const PageRead& read) {
+  OrderedJson findings = OrderedJson::array();
+  for (const Finding& f : read.findings) findings.push_back(findingJson(f));
+  return textOf({{"page", read.page},
+                 {"rough", read.measured.rough.name},
+                 {"order", orderJson(read)},
+                 {"eyes", eyesJson(read.readings.eyes)},
+                 {"leads", leadsJson(read)},
+                 {"handed_on", rounded(read.measured.rough.reading.handedOn, 4)},
+                 {"squint", squintsJson(read.readings.squints)},
+                 {"picture", pictureJson(read.readings.picture)},
+                 {"findings", std::move(findings)}});
+}
+
+}  // namespace tw
