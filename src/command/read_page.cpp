@@ -121,6 +121,7 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
   out.findings = out.measured.findings;
   for (Finding& finding : readingFindings(out.readings, *wishes, workshop->rules.evidence()))
     out.findings.push_back(std::move(finding));
+  aimLeads(out.findings, seenPageOf(*measured));
   if (request.tryRemedies)
     if (auto done = tryRemedies(*measured, out.findings, request.threads, progress); !done)
       return tl::unexpected(done.error());

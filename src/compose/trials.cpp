@@ -92,7 +92,10 @@ class Changes {
       const int shot = static_cast<int>(c.shot) + by;
       if (shot < 0 || shot >= kShotSizes) continue;
       c.shot = static_cast<ShotSize>(shot);
-      choose(fmt::format("step {} to a {} shot", by < 0 ? "in" : "back", nameOf(c.shot)), c);
+      const std::string_view shotName = nameOf(c.shot);
+      choose(fmt::format("step {} to {} {} shot", by < 0 ? "in" : "back",
+                         shotName.starts_with('e') ? "an" : "a", shotName),
+             c);
     }
   }
 

@@ -94,12 +94,17 @@ Polygon diamond(Point at, double r) {
   return {{at + Vector{0, -r}, at + Vector{r, 0}, at + Vector{0, r}, at + Vector{-r, 0}}};
 }
 
-/// Where a finding's mark would best stand.
+/// The corner of the outline that lies lowest on the left.
+Point lowerLeft(const Polygon& outline) {
+  return *std::ranges::min_element(outline.points, {}, [](Point p) { return p.x - p.y; });
+}
+
+/// Where a finding's mark would best stand: at the lower right of its place, so that the place
+/// itself stays in sight, or in a corner of its panel.
 Point wishedPlace(const RoughPicture& picture, const Finding& finding) {
-  if (!finding.place.points.empty()) return bounds(finding.place).centre();
-  const Rect box =
-      bounds(picture.rough.panels[static_cast<std::size_t>(finding.panel) - 1].outline);
-  return {box.min.x + 1.6 * kMarkMm, box.max.y - 1.6 * kMarkMm};
+  if (!finding.place.points.empty()) return bounds(finding.place).max;
+  const RoughPanel& panel = picture.rough.panels[static_cast<std::size_t>(finding.panel) - 1];
+  return lowerLeft(panel.outline) + Vector{1.6 * kMarkMm, -1.8 * kMarkMm};
 }
 
 /// The next free place to the side of the wished one, then the row above.

@@ -31,14 +31,14 @@ TEST_CASE("each finding in a panel has a mark of its own, on none of the others"
       CHECK((surface.words[a].at - surface.words[b].at).length() > 4);
 }
 
-TEST_CASE("a finding with a place is marked there") {
+TEST_CASE("a finding with a place is marked beside it") {
   const RoughPicture page = example::rough(0, "A", 4);
   Finding finding = inPanel(3);
   finding.place = polygonOf({{50, 100}, {60, 110}});
   Recorder surface;
   drawFindingMarks(surface, page, {finding});
   REQUIRE(surface.words.size() == 1);
-  CHECK(surface.words[0].at.x == doctest::Approx(55));
+  CHECK(surface.words[0].at.x == doctest::Approx(60));
 }
 
 TEST_CASE("levels differ by shape: four corners for must and should, a ring for look") {

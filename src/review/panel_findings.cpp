@@ -100,7 +100,7 @@ class PanelFindings {
       case RuleId::FrameCuts:
         return of(fmt::format("the frame cuts {} at the {}", who_,
                               focus_ != nullptr && cut != "whole" ? cut : "edge"),
-                  n_.cut, 0, body());
+                  100 * n_.cut, 0, body());
       case RuleId::WholeFigure:
         return of(fmt::format("{} is cut at the {}, whole figure asked", who_, cut),
                   100 * n_.visible, 100, body());

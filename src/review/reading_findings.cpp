@@ -3,10 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include "geometry/polygon.h"
+#include "read/page_handed_on.h"
 #include "review/card_writer.h"
 #include "review/panel_findings.h"
+#include "review/rules.h"
 
 namespace tw {
 
@@ -124,7 +128,38 @@ class Gathering {
   std::vector<Finding> out_;
 };
 
+/// Where even the best aim brings less of a lead's cone to the next panel, none is asked for.
+constexpr double kReachable = 0.2;
+
+/// The best direction for the panel's lead.
+const ChangedLead* bestAim(const std::vector<ChangedLead>& changes) {
+  const auto found = std::ranges::find(changes, LeadChange::AimBest, &ChangedLead::change);
+  return found == changes.end() ? nullptr : &*found;
+}
+
+/// Degrees from one direction to another, clockwise on the page over 0.
+double turnBetween(Vector from, Vector to) {
+  const double cross = from.x * to.y - from.y * to.x, dot = from.x * to.x + from.y * to.y;
+  return std::atan2(cross, dot) * 180 / std::numbers::pi;
+}
+
 }  // namespace
+
+void aimLeads(std::vector<Finding>& findings, const SeenPage& page) {
+  const std::string handedOn(nameOf(RuleId::HandedOn)), leaks(nameOf(RuleId::LeaksOff));
+  std::erase_if(findings, [&](Finding& finding) {
+    if (finding.rule != handedOn && finding.rule != leaks) return false;
+    const auto panel = static_cast<std::size_t>(finding.panel) - 1;
+    const std::vector<ChangedLead> changes = changedLeads(page, panel);
+    const ChangedLead* best = bestAim(changes);
+    if (best == nullptr || best->arrival.next < kReachable) return finding.rule == handedOn;
+    const double turn = turnBetween(page.panels[panel].lead.direction, best->lead.direction);
+    finding.reason +=
+        fmt::format("; turned {:.0f}° {}, {:.0f} % would arrive at the next panel", std::abs(turn),
+                    turn > 0 ? "clockwise" : "anticlockwise", 100 * best->arrival.next);
+    return false;
+  });
+}
 
 std::vector<Finding> readingFindings(const PageReadings& readings, const PageCase& page,
                                      const EvidenceBook& book) {

@@ -26,4 +26,8 @@ struct PageReadings {
 std::vector<Finding> readingFindings(const PageReadings& readings, const PageCase& page,
                                      const EvidenceBook& book);
 
+/// Says in findings about leads how far to turn them; leaves out those of panels from which no lead
+/// can arrive at the next panel, as at the end of a row.
+void aimLeads(std::vector<Finding>& findings, const SeenPage& page);
+
 }  // namespace tw
