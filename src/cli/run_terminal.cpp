@@ -30,7 +30,7 @@ constexpr const char* kFooter =
 constexpr AddCommand kCommands[] = {addNew,    addRevise,    addBeats,    addBrief,      addSheets,
                                     addRoughs, addShow,      addVariants, addChoose,     addProof,
                                     addFit,    addValues,    addPoses,    addContinuity, addScenes,
-                                    addLooks,  addReference, addRead,     addSilence};
+                                    addLooks,  addReference, addRead,     addSilence,    addStory};
 
 }  // namespace
 

@@ -67,6 +67,7 @@ void addLooks(CLI::App& app, int& exitCode);
 void addReference(CLI::App& app, int& exitCode);
 void addSilence(CLI::App& app, int& exitCode);
 void addRead(CLI::App& app, int& exitCode);
+void addStory(CLI::App& app, int& exitCode);
 
 /// The whole program; returns the exit code.
 int runTerminal(int argc, const char* const* argv);

@@ -88,6 +88,18 @@ PagePlace pagePlaceOf(const StoryPage& page) {
   return page.number % 2 == 0 ? PagePlace::AfterTurn : PagePlace::InView;
 }
 
+std::string_view nameOf(PagePlace place) {
+  switch (place) {
+    case PagePlace::Opens:
+      return "opens";
+    case PagePlace::AfterTurn:
+      return "after a turn";
+    case PagePlace::InView:
+      break;
+  }
+  return "in view";
+}
+
 std::vector<Reveal> revealsOf(const SeenStory& story) {
   std::vector<Reveal> out;
   for (std::size_t p = 0; p < story.pages.size(); ++p) {

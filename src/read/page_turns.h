@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "read/seen_story.h"
@@ -17,6 +18,7 @@ enum class PagePlace {
   InView      ///< odd page, facing the one before it
 };
 PagePlace pagePlaceOf(const StoryPage& page);
+std::string_view nameOf(PagePlace place);  ///< "opens", "after a turn", "in view"
 
 /// Two facing pages can only begin on an even page.
 inline bool startsOnEven(const StoryPage& page) {

@@ -2,8 +2,8 @@
 // 2 Smoothed: c_i = Σ_j w(i−j) t_j / Σ_j w(i−j) with w(d) = exp(−d² / 2·width²), d in panels, cut
 //   at three widths. Near the ends the sum simply has fewer members, so a constant stays constant.
 // 3 A stretch is a row of panels whose curve lies over 1.5 times, or under two thirds of, the
-//   median of the curve. From its ends those panels are taken whose own time is not so long (or
-//   short): they are only blurred into it. Three panels or more must be left.
+//   median of the curve. Neighbours that are so slow (or fast) themselves join it; from its ends
+//   those panels are taken that are only blurred into it. Three panels or more must be left.
 //
 // Cost: panels × six widths. Does badly: a story of one tempo with a single long speech has no
 // stretch, which is right, and a story that slows down evenly has its slow end named only when it
@@ -31,11 +31,14 @@ int paceOf(double ratio) {
   return ratio >= kSlow ? 1 : ratio <= kFast ? -1 : 0;
 }
 
-/// The stretch without the ends that only their neighbours make slow or fast.
-Stretch tightened(Stretch stretch, const std::vector<double>& seconds, double median) {
+/// The stretch with neighbours that are as slow or fast themselves, without ends that only their
+/// neighbours make so.
+Stretch fitted(Stretch stretch, const std::vector<double>& seconds, double median) {
   const auto isOfIt = [&](std::size_t i) {
     return paceOf(seconds[i] / median) == (stretch.slow ? 1 : -1);
   };
+  while (stretch.first > 0 && isOfIt(stretch.first - 1)) --stretch.first;
+  while (stretch.last + 1 < seconds.size() && isOfIt(stretch.last + 1)) ++stretch.last;
   while (stretch.first < stretch.last && !isOfIt(stretch.first)) ++stretch.first;
   while (stretch.last > stretch.first && !isOfIt(stretch.last)) --stretch.last;
   double sum = 0;
@@ -51,8 +54,9 @@ std::vector<Stretch> stretchesOf(const Tempo& tempo) {
   for (std::size_t i = 0, end = 0; i < tempo.curve.size(); i = end) {
     for (end = i; end < tempo.curve.size() && pace(end) == pace(i);) ++end;
     if (pace(i) == 0) continue;
-    const Stretch stretch = tightened({i, end - 1, pace(i) > 0}, tempo.seconds, tempo.median);
-    if (stretch.last - stretch.first + 1 >= kLeastPanels) out.push_back(stretch);
+    const Stretch stretch = fitted({i, end - 1, pace(i) > 0}, tempo.seconds, tempo.median);
+    const bool isTold = !out.empty() && out.back().last >= stretch.first;
+    if (!isTold && stretch.last - stretch.first + 1 >= kLeastPanels) out.push_back(stretch);
   }
   return out;
 }

@@ -1,0 +1,120 @@
+// tierwright story: the whole story in numbers, what is found of it, and the map of its spreads.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+#include "cli/terminal.h"
+#include "command/story.h"
+
+namespace tw {
+
+namespace {
+
+struct StoryArguments {
+  std::string job, png, svg, pdf, level = "must";
+  double dpi = 150;
+  bool json = false;
+};
+
+void printTempo(const StoryTold& told) {
+  double seconds = 0;
+  for (const double s : told.tempo.seconds) seconds += s;
+  const int whole = static_cast<int>(std::lround(seconds));
+  fmt::print(
+      "{} panels, about {} min {:02} s of reading; the story's middle panel takes {:.1f} s.\n",
+      told.tempo.places.size(), whole / 60, whole % 60, told.tempo.median);
+  for (const Reveal& reveal : told.reveals)
+    fmt::print("Reveal on {} ({}): {}.\n", inWords(told.story, reveal.at), nameOf(reveal.place),
+               reveal.why);
+  fmt::print("\n");
+}
+
+std::string whereInWords(const Finding& finding) {
+  if (finding.panel == 0) return fmt::format("page {}", finding.page);
+  return fmt::format("page {} panel {}", finding.page, finding.panel);
+}
+
+void printFinding(const Finding& finding) {
+  fmt::print("{}: {}, {}: {}\n    {}\n", nameOf(finding.severity), whereInWords(finding),
+             finding.rule, finding.reason, finding.remedy);
+  for (const TriedRemedy& tried : finding.tried)
+    fmt::print("    tried: {}: {:.0f} -> {:.0f} {}{}{}\n", tried.change, tried.before, tried.after,
+               finding.unit, tried.aside.empty() ? "" : ", but ", tried.aside);
+}
+
+void printFindings(const StoryTold& told) {
+  int silenced = 0;
+  for (const Finding& finding : told.findings) {
+    if (finding.silencedWhy.empty())
+      printFinding(finding);
+    else
+      ++silenced;
+  }
+  if (silenced > 0) fmt::print("{} more are answered by you.\n", silenced);
+  if (told.findings.empty())
+    fmt::print("Nothing is found.\n");
+  else
+    fmt::print("\nAll of these are common practice or ours; none is measured on readers.\n");
+}
+
+int exitCodeOf(const StoryTold& told, const std::string& level) {
+  const Severity worst = level == "look"     ? Severity::Look
+                         : level == "should" ? Severity::Should
+                                             : Severity::Must;
+  return std::ranges::any_of(
+             told.findings,
+             [&](const Finding& f) { return f.silencedWhy.empty() && f.severity <= worst; })
+             ? kFindings
+             : kDone;
+}
+
+int run(const StoryArguments& a) {
+  const auto told = storyTold(a.job);
+  if (!told) return report(told.error());
+  StoryMapRequest request;
+  request.dpi = a.dpi;
+  for (const std::string& file : {a.png, a.svg, a.pdf})
+    if (!file.empty()) request.files.emplace_back(file);
+  if (!request.files.empty()) {
+    Watched watched;
+    if (auto done = writeStoryMaps(a.job, *told, request, watched.progress()); !done)
+      return report(done.error());
+  }
+  if (a.json) {
+    fmt::print("{}", storyJson(*told));
+  } else {
+    fmt::print("{}\n", table(storyRows(*told)));
+    printTempo(*told);
+    printFindings(*told);
+  }
+  return exitCodeOf(*told, a.level);
+}
+
+}  // namespace
+
+void addStory(CLI::App& app, int& exitCode) {
+  auto* command =
+      app.add_subcommand("story", "The whole story: page turns, settings, tempo, and its map");
+  auto a = std::make_shared<StoryArguments>();
+  command->add_option("JOB", a->job, "The job folder")->required();
+  command->add_option("--png", a->png, "Write the map as PNG");
+  command->add_option("--svg", a->svg, "Write the map as SVG");
+  command->add_option("--pdf", a->pdf, "Write the map as PDF");
+  command->add_option("--dpi", a->dpi, "Resolution of the PNG")->check(CLI::Range(20.0, 1200.0));
+  command
+      ->add_option("--fail-on", a->level, "Exit 1 when a finding is at least: must, should, look")
+      ->check(CLI::IsMember({"must", "should", "look"}));
+  command->add_flag("--json", a->json, "Print JSON");
+  command->footer(
+      "Each page counts as its chosen rough, or else the best, shows it; pages without a rough "
+      "are\n"
+      "told as not measured.\n"
+      "Examples:\n"
+      "  tierwright story job\n"
+      "  tierwright story job --pdf map.pdf --fail-on should");
+  command->callback([a, &exitCode] { exitCode = run(*a); });
+}
+
+}  // namespace tw
