@@ -95,7 +95,7 @@ void addWords(const Page& own, const StoryPage& page, std::vector<Finding>& out)
   const int most = mostWordsPerPanel(static_cast<int>(page.panels.size()));
   for (const StoryPanel& panel : page.panels) {
     if (panel.words <= most) continue;
-    Finding finding = findingAt(page, &panel, "words per panel", Severity::Should);
+    Finding finding = findingAt(page, &panel, "words in a panel", Severity::Should);
     finding.measure = "words in the panel";
     finding.value = panel.words;
     finding.limit = most;

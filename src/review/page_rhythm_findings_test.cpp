@@ -42,7 +42,7 @@ TEST_CASE("too many words for a panel and for the page are found without any rou
   told.pages[0].roughs.clear();
   told.pages[0].brief.mostWords = 100;
   const auto all = rhythm(told);
-  CHECK(named(all, "words per panel").size() == 2);
+  CHECK(named(all, "words in a panel").size() == 2);
   REQUIRE(named(all, "words on the page").size() == 1);
   CHECK(named(all, "words on the page")[0]->severity == Severity::Must);
   CHECK(named(all, "words on the page")[0]->value == 120);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "review/silence.h"
 #include "review/story_of_job.h"
 
 namespace tw {
@@ -34,13 +35,7 @@ std::vector<Finding> storyFindings(const Job& job) {
     for (Finding& finding : part(job, story)) out.push_back(std::move(finding));
   std::ranges::stable_sort(
       out, {}, [](const Finding& f) { return std::tuple(f.severity, f.page, f.panel); });
-  for (Finding& finding : out) {
-    const Page* page = job.page(finding.page);
-    if (page == nullptr) continue;
-    for (const Silenced& silenced : page->silenced)
-      if (silenced.rule == finding.rule && silenced.beat == finding.beat)
-        finding.silencedWhy = silenced.reason;
-  }
+  for (const Page& page : job.pages) applySilenced(out, page);
   return out;
 }
 

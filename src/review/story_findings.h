@@ -20,7 +20,7 @@ std::vector<Finding> storyFindings(const Job& job);
 std::vector<Finding> turnFindings(const Job& job, const SeenStory& story);
 /// "setting shown early", "axis kept", "speakers in order", and stretches of "tempo".
 std::vector<Finding> sceneFindings(const Job& job, const SeenStory& story);
-/// "full figure on the page", "sizes in a row", "words per panel", "words on the page",
+/// "full figure on the page", "sizes in a row", "words in a panel", "words on the page",
 /// "not measured".
 std::vector<Finding> pageRhythmFindings(const Job& job, const SeenStory& story);
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "review/evidence.h"
 #include "review/example_story.h"
 
 namespace tw {
@@ -18,7 +19,10 @@ TEST_CASE("findings of a story come most severe first and every one is complete"
   REQUIRE(all.size() >= 4);
   CHECK(all.front().severity == Severity::Must);
   CHECK(std::ranges::is_sorted(all, {}, &Finding::severity));
+  const auto book = EvidenceBook::load();
+  REQUIRE(book.has_value());
   for (const Finding& finding : all) {
+    CHECK(book->knows(finding.rule));  // or else it could not be answered
     CAPTURE(finding.rule);
     CHECK_FALSE(finding.measure.empty());
     CHECK_FALSE(finding.reason.empty());
