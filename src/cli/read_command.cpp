@@ -6,6 +6,7 @@
 
 #include "cli/read_job.h"
 #include "cli/terminal.h"
+#include "command/read_drawn.h"
 #include "command/read_panels.h"
 
 namespace tw {
@@ -13,7 +14,7 @@ namespace tw {
 namespace {
 
 struct ReadArguments {
-  std::string job, panels, direction;
+  std::string job, panels, direction, picture;
   std::string png, svg, pdf;
   ReadJobArguments staged;
   bool json = false, noRemedies = false;
@@ -25,11 +26,37 @@ const std::map<std::string, ReadingDirection> kDirections{
     {"rtl", ReadingDirection::RightToLeft},
     {"right-to-left", ReadingDirection::RightToLeft}};
 
+/// Several pages: NAME.png becomes NAME-1.png, NAME-2.png, … by their place in the list.
+Result<void> drawAttention(const std::filesystem::path& file,
+                           const std::vector<ReadMarkedPage>& pages) {
+  bool any = false;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (!pages[i].drawn) continue;
+    std::filesystem::path own = file;
+    if (pages.size() > 1)
+      own.replace_filename(
+          fmt::format("{}-{}{}", file.stem().string(), i + 1, file.extension().string()));
+    if (auto done = drawAttentionPng(own, pages[i]); !done) return done;
+    any = true;
+  }
+  if (!any)
+    return badInput("There is no drawn page to make a picture of.", {},
+                    "Name its picture with --picture, or in the list.");
+  return {};
+}
+
 int runPanels(const ReadArguments& a) {
-  ReadPanelsRequest request{a.panels, {}};
+  if (!a.svg.empty() || !a.pdf.empty())
+    return report({{Cause::BadInput,
+                    "A drawn page's attention can be written as PNG alone.",
+                    {},
+                    "Use --png FILE."}});
+  ReadPanelsRequest request{a.panels, {}, a.picture};
   if (!a.direction.empty()) request.direction = kDirections.at(a.direction);
   const auto pages = readPanels(request);
   if (!pages) return report(pages.error());
+  if (!a.png.empty())
+    if (auto done = drawAttention(a.png, *pages); !done) return report(done.error());
   if (a.json) {
     fmt::print("{}", readPanelsJson(*pages));
     return kDone;
@@ -64,7 +91,8 @@ void addJobOptions(CLI::App& command, ReadArguments& a) {
       ->capture_default_str();
   command.add_option("--seed", request.seed, "Another seed sends other readers")
       ->capture_default_str();
-  command.add_option("--png", a.png, "Reading sheet to write as PNG");
+  command.add_option("--png", a.png,
+                     "Reading sheet to write as PNG; of a drawn page: where the eye goes");
   command.add_option("--svg", a.svg, "Reading sheet to write as SVG");
   command.add_option("--pdf", a.pdf, "Reading sheet to write as PDF");
   command.add_option("--dpi", request.dpi, "Resolution of the PNG")
@@ -102,6 +130,8 @@ void addRead(CLI::App& app, int& exitCode) {
       ->add_option("--direction", a->direction,
                    "ltr or rtl; goes before what the file says of a page")
       ->check(CLI::IsMember({"ltr", "rtl", "left-to-right", "right-to-left"}));
+  command->add_option("--picture", a->picture,
+                      "PNG or JPEG of the drawn page, when the list holds one page");
   command->add_flag("--json", a->json, "Print JSON");
   addJobOptions(*command, *a);
   command->footer(
@@ -117,7 +147,8 @@ void addRead(CLI::App& app, int& exitCode) {
       "Examples:\n"
       "  tierwright read job --page 4 --rough A --png reading.png\n"
       "  tierwright read --panels pages.json\n"
-      "  tierwright read --panels pages.json --direction rtl --json");
+      "  tierwright read --panels pages.json --direction rtl --json\n"
+      "  tierwright read --panels page.json --picture page.png --png eye.png");
   command->callback([a, &exitCode] { exitCode = run(*a); });
 }
 

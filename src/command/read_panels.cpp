@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/files.h"
+#include "command/read_drawn.h"
 #include "job/field.h"
 #include "job/write_json.h"
 
@@ -51,6 +52,8 @@ OrderedJson jsonOf(const ReadMarkedPage& page) {
   if (page.intended)
     json["intended"] = {{"order", page.intended->order},
                         {"followed", rounded(page.intended->followed, 6)}};
+  if (page.drawn) addDrawn(json, *page.drawn);
+  if (!page.pictureProblem.empty()) json["picture_problem"] = page.pictureProblem;
   return json;
 }
 
@@ -85,6 +88,34 @@ void addForks(const PageReading& reading, std::vector<std::string>& out) {
   }
 }
 
+/// The pictures that the list or the request names, each measured.
+Result<void> addPictures(const ReadPanelsRequest& request, std::vector<ReadMarkedPage>& pages) {
+  if (!request.picture.empty() && pages.size() != 1)
+    return badInput("One picture was given for a list of several pages.",
+                    {.file = request.file.string()},
+                    "Name each page's picture in the list, in its field \"picture\".");
+  std::optional<AttentionWeights> weights;
+  for (ReadMarkedPage& page : pages) {
+    std::filesystem::path picture = request.picture;
+    if (picture.empty() && !page.page.picture.empty())
+      picture = request.file.parent_path() / page.page.picture;
+    if (picture.empty()) continue;
+    if (!weights) {
+      const auto read = readAttentionWeights();
+      if (!read) return tl::unexpected(read.error());
+      weights = *read;
+    }
+    auto drawn = readDrawn(page, picture, *weights);
+    if (drawn)
+      page.drawn = std::move(*drawn);
+    else if (request.picture.empty())
+      page.pictureProblem = describe(drawn.error());  // its panels are read all the same
+    else
+      return tl::unexpected(drawn.error());
+  }
+  return {};
+}
+
 }  // namespace
 
 Result<std::vector<ReadMarkedPage>> readPanels(const ReadPanelsRequest& request) {
@@ -97,6 +128,7 @@ Result<std::vector<ReadMarkedPage>> readPanels(const ReadPanelsRequest& request)
   std::vector<ReadMarkedPage> out;
   for (MarkedPage& page : *pages)
     out.push_back(readOne(std::move(page), request.direction, *likes));
+  if (auto drawn = addPictures(request, out); !drawn) return tl::unexpected(drawn.error());
   return out;
 }
 
@@ -116,6 +148,10 @@ std::vector<std::string> readPanelsSentences(const ReadMarkedPage& page) {
     out.push_back(fmt::format("You mean {}; {} of readers follow it.",
                               numbered(page.intended->order), percent(page.intended->followed)));
   addForks(page.reading, out);
+  if (!page.pictureProblem.empty())
+    out.push_back("Only its panels were read: " + page.pictureProblem);
+  if (page.drawn)
+    for (std::string& sentence : drawnSentences(*page.drawn)) out.push_back(std::move(sentence));
   return out;
 }
 

@@ -10,6 +10,7 @@
 
 #include "base/result.h"
 #include "job/panel_list.h"
+#include "read/drawn_page.h"
 #include "read/page_reading.h"
 
 namespace tw {
@@ -17,6 +18,8 @@ namespace tw {
 struct ReadPanelsRequest {
   std::filesystem::path file;
   std::optional<ReadingDirection> direction;  ///< goes before what the file says
+  std::filesystem::path
+      picture;  ///< of the drawn page, for a list of one; before what the file says
 };
 
 struct IntendedOrder {
@@ -29,6 +32,8 @@ struct ReadMarkedPage {
   ReadingDirection direction = ReadingDirection::LeftToRight;
   PageReading reading;
   std::optional<IntendedOrder> intended;  ///< when every panel carries its order
+  std::optional<DrawnPage> drawn;         ///< when its picture is known
+  std::string pictureProblem;             ///< why the picture that the list names could not be used
 };
 
 Result<std::vector<ReadMarkedPage>> readPanels(const ReadPanelsRequest& request);

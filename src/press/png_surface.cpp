@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 
 namespace tw {
 
@@ -145,6 +146,30 @@ void PngSurface::place(const Sketch& sketch, double scale, Point at) {
 
 void PngSurface::openGroup(const std::string&, const std::string&, bool) {}
 void PngSurface::closeGroup() {}
+
+void PngSurface::paint(const PixelPicture& picture, const Rect& at) {
+  ensure(picture.colour.size() == static_cast<std::size_t>(picture.width) * picture.height,
+         "a picture has as many colours as pixels");
+  cairo_surface_t* image =
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, picture.width, picture.height);
+  unsigned char* rows = cairo_image_surface_get_data(image);
+  if (rows) {
+    const auto stride = static_cast<std::size_t>(cairo_image_surface_get_stride(image));
+    for (std::size_t y = 0; y < static_cast<std::size_t>(picture.height); ++y)
+      std::memcpy(rows + y * stride, picture.colour.data() + y * picture.width,
+                  sizeof(std::uint32_t) * picture.width);
+    cairo_surface_mark_dirty(image);
+    cairo_save(impl_->cairo);
+    cairo_translate(impl_->cairo, at.min.x, at.min.y);
+    cairo_scale(impl_->cairo, at.width() / picture.width, at.height() / picture.height);
+    cairo_set_source_surface(impl_->cairo, image, 0, 0);
+    cairo_pattern_set_extend(cairo_get_source(impl_->cairo), CAIRO_EXTEND_PAD);
+    cairo_rectangle(impl_->cairo, 0, 0, picture.width, picture.height);
+    cairo_fill(impl_->cairo);
+    cairo_restore(impl_->cairo);
+  }
+  cairo_surface_destroy(image);
+}
 
 Result<std::string> PngSurface::finished() {
   cairo_surface_flush(impl_->surface);

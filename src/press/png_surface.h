@@ -1,14 +1,22 @@
 // Answers the drawing surface in pixels, and writes them as a PNG that knows its resolution.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "base/result.h"
 #include "press/surface.h"
 #include "press/typesetter.h"
 
 namespace tw {
+
+/// A picture in plain colour, 0xRRGGBB a pixel, row by row.
+struct PixelPicture {
+  int width = 0, height = 0;
+  std::vector<std::uint32_t> colour;
+};
 
 class PngSurface final : public Surface {
  public:
@@ -25,6 +33,8 @@ class PngSurface final : public Surface {
   void openGroup(const std::string& id, const std::string& title, bool shown) override;
   void closeGroup() override;
 
+  /// Lays a picture into a rectangle; only files of pixels can hold one.
+  void paint(const PixelPicture& picture, const Rect& at);
   /// The file, with a pHYs chunk. Our fault when there is no memory for the pixels.
   Result<std::string> finished();
 

@@ -135,12 +135,14 @@ Named nameAt(const Cues& c, const AttentionWeights& w, int x, int y) {
   return {SeenKind::Spot, "contrast"};
 }
 
-/// As far as the map stays high around a place, along the row and the column.
+/// As far as the map stays high around a place, along the row and the column, and not farther
+/// than spots stand apart.
 Rect reachAround(const Layer& map, const Ground& g, int x, int y) {
   const double level = kBoxLevel * map.at<double>(y, x);
   const auto walk = [&](int dx, int dy) {
     int u = x, v = y;
-    while (u + dx >= 0 && u + dx < map.cols && v + dy >= 0 && v + dy < map.rows &&
+    int left = static_cast<int>(kApartShare * std::max(map.cols, map.rows));
+    while (left-- > 0 && u + dx >= 0 && u + dx < map.cols && v + dy >= 0 && v + dy < map.rows &&
            map.at<double>(v + dy, u + dx) >= level)
       u += dx, v += dy;
     return g.onPage(u, v);
@@ -204,28 +206,48 @@ Spot spotAt(const Cues& cues, const AttentionWeights& weights, const Layer& map,
   return spot;
 }
 
+template <class Where>
+void blankWhere(Layer& map, const Ground& g, Where where) {
+  for (int y = 0; y < map.rows; ++y)
+    for (int x = 0; x < map.cols; ++x)
+      if (where(g.onPage(x, y))) map.at<double>(y, x) = 0;
+}
+
 /// Takes a spot and what is near it, or in its box, off the map.
 void strike(Layer& left, const Ground& g, const Spot& spot) {
   const double apart = kApartShare * std::max(g.covers.width(), g.covers.height());
-  for (int y = 0; y < left.rows; ++y)
-    for (int x = 0; x < left.cols; ++x) {
-      const Point p = g.onPage(x, y);
-      if ((p - spot.at).length() < apart || spot.box.contains(p)) left.at<double>(y, x) = 0;
-    }
+  blankWhere(left, g,
+             [&](Point p) { return (p - spot.at).length() < apart || spot.box.contains(p); });
 }
 
-void takeSpots(const Cues& cues, const AttentionWeights& weights, const Layer& map, const Ground& g,
-               PanelAttention& answer) {
+std::vector<Spot> spotsOn(const Cues& cues, const AttentionWeights& weights, const Layer& map,
+                          const Ground& g, const PanelAttention& known) {
   Layer left = map.clone();
-  while (answer.spots.size() < kMostSpots) {
+  std::vector<Spot> spots;
+  while (spots.size() < kMostSpots) {
     double most = 0;
     cv::Point at;
     cv::minMaxLoc(left, nullptr, &most, nullptr, &at);
-    const double first = answer.spots.empty() ? 0 : answer.spots.front().strength;
-    if (most <= 0 || most / sumOf(weights) < kWorthSpot * first) return;
-    answer.spots.push_back(spotAt(cues, weights, map, g, at, answer));
-    strike(left, g, answer.spots.back());
+    const double first = spots.empty() ? 0 : spots.front().strength;
+    if (most <= 0 || most / sumOf(weights) < kWorthSpot * first) break;
+    spots.push_back(spotAt(cues, weights, map, g, at, known));
+    strike(left, g, spots.back());
   }
+  return spots;
+}
+
+/// What the panel shows besides copy: a balloon's own edge stands out too, and is no picture.
+std::vector<Spot> pictureSpots(Cues cues, AttentionWeights weights, const Ground& g,
+                               const PanelAttention& known) {
+  weights.text = 0;
+  cues.text.setTo(0);
+  Layer map = summed(cues, weights, g);
+  const double rim = 2 * kBlurShare * std::max(g.covers.width(), g.covers.height());
+  for (const auto* list : {&known.marked, &known.proposed})
+    for (const SeenElement& e : *list)
+      if (e.kind == SeenKind::Copy)
+        blankWhere(map, g, [&](Point p) { return e.box.outset(rim).contains(p); });
+  return spotsOn(cues, weights, map, g, known);
 }
 
 }  // namespace
@@ -242,7 +264,8 @@ PanelAttention attentionOf(const GreyPicture& page, const Polygon& outline,
     if (contains(outline, e.box.centre())) answer.marked.push_back(e);
   const Cues cues = cuesOf(panel, g, answer.marked, answer.proposed);
   const Layer map = summed(cues, weights, g);
-  takeSpots(cues, weights, map, g, answer);
+  answer.spots = spotsOn(cues, weights, map, g, answer);
+  answer.picture = pictureSpots(cues, weights, g, answer);
   answer.map = scaledMap(map, panel.picture);
   return answer;
 }

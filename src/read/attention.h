@@ -24,9 +24,10 @@ struct Spot {
 };
 
 struct PanelAttention {
-  PlaceMap map;                       ///< 0 … 1, longer side 64 cells, over the panel's box
-  std::vector<Spot> spots;            ///< at most kMostSpots
-  std::vector<SeenElement> marked;    ///< those of the artist's that lie in the panel
+  PlaceMap map;                     ///< 0 … 1, longer side 64 cells, over the panel's box
+  std::vector<Spot> spots;          ///< at most kMostSpots
+  std::vector<Spot> picture;        ///< the same of the picture alone, copy and its places left out
+  std::vector<SeenElement> marked;  ///< those of the artist's that lie in the panel
   std::vector<SeenElement> proposed;  ///< areas that look like copy
 };
 

@@ -3,10 +3,10 @@
 // Idea. Before a page is read it is seen: as a pattern of light and dark. That pattern should have
 // one centre, in the panel that matters most; its blacks should not all sit on one side; and no two
 // focuses should stand so near each other across a gutter that one glance cannot choose.
-// Steps: 1. shrink the page to 1.3 mm a pixel; 2. contrast at the page's scale (arms_length.h), its
-// peaks are the centres; 3. per panel, less what lies on it: highest contrast, share of black, mean
-// light; 4. black per quarter, and the middle of all darkness; 5. for each pair of panels, how far
-// their focuses are apart and how strong each is at the squint's scale.
+// Steps: 1. shrink the page to 1.3 mm a pixel and leave paper out; 2. contrast at the page's scale
+// (arms_length.h), its peaks are the centres; 3. per panel, less what lies on it: highest contrast,
+// share of black, mean light; 4. black per quarter, and the middle of all darkness; 5. for each
+// pair of panels, how far their focuses are apart and how strong each is at the squint's scale.
 // Cost: four blurs of some 130 × 200 px; under 3 ms.
 // Badly done: it knows no colour; a white page with one word in it has its centre there.
 // Source: common practice (one centre, spotted blacks); scales and limits are ours.
@@ -19,6 +19,7 @@
 #include "geometry/polygon.h"
 #include "read/arms_length.h"
 #include "read/filled_mask.h"
+#include "read/panel_picture.h"
 #include "read/with_opencv.h"
 
 namespace tw {
@@ -56,6 +57,20 @@ std::vector<int> topPanels(const GreyPicture& grid, const OnePictureAsk& ask) {
       if (mask[p]) top[p] = static_cast<int>(i);
   }
   return top;
+}
+
+/// The panels alone: paper between and around them continues what they show, for a dark panel's
+/// corner on white paper is no centre of anything.
+GreyPicture withoutPaper(const GreyPicture& small, const OnePictureAsk& ask) {
+  GreyPicture panels = small;
+  std::vector<std::uint8_t> inside(small.light.size(), 0);
+  for (const Polygon& outline : ask.panels) {
+    const std::vector<std::uint8_t> mask =
+        filledMask(offset({outline}, -kSquintPxMm), small);  // less the border line
+    for (std::size_t p = 0; p < mask.size(); ++p) inside[p] |= mask[p];
+  }
+  continueOutward(panels, inside);
+  return panels;
 }
 
 std::vector<PanelInPicture> measured(const GreyPicture& small, const PlaceMap& map,
@@ -130,9 +145,9 @@ double strengthNear(const PlaceMap& map, Point at) {
   return most;
 }
 
-void findFights(const GreyPicture& small, const OnePictureAsk& ask, OnePicture& picture) {
+void findFights(const GreyPicture& panels, const OnePictureAsk& ask, OnePicture& picture) {
   if (ask.focuses.size() != ask.panels.size()) return;
-  const PlaceMap map = contrastMap(small, kSquintCentreMm, kSquintSurroundMm);
+  const PlaceMap map = contrastMap(panels, kSquintCentreMm, kSquintSurroundMm);
   double best = 0;
   for (const double v : map.value) best = std::max(best, std::abs(v));
   std::vector<double> strength;
@@ -153,13 +168,18 @@ OnePicture onePictureOf(const GreyPicture& page, const OnePictureAsk& ask) {
   if (page.empty()) return picture;
   const OneThread quiet;
   const GreyPicture small = shrunken(page);
-  const PlaceMap map = contrastMap(small, kPageCentreMm, kPageSurroundMm);
+  const GreyPicture panels = withoutPaper(small, ask);
+  const PlaceMap map = contrastMap(panels, kPageCentreMm, kPageSurroundMm);
   picture.panels = measured(small, map, ask);
   findStrongest(ask, picture);
   picture.centres = peaksOf(map, kCompetes, kPageSurroundMm);
-  std::erase_if(picture.centres, [](const Peak& p) { return p.strength < kLeastStrength; });
+  std::erase_if(picture.centres, [&](const Peak& p) {
+    const auto holds = [&](const Polygon& panel) { return contains(panel, p.at); };
+    return p.strength < kLeastStrength ||
+           (!ask.panels.empty() && std::none_of(ask.panels.begin(), ask.panels.end(), holds));
+  });
   spreadBlack(small, ask.page, picture);
-  findFights(small, ask, picture);
+  findFights(panels, ask, picture);
   return picture;
 }
 

@@ -57,6 +57,16 @@ TEST_CASE("two equal figures far apart compete") {
   CHECK(picture.centres.size() == 2);
 }
 
+TEST_CASE("dark panels on white paper have their centre in a figure and not at their corners") {
+  Page page = pageOf();
+  for (const Polygon& panel : page.ask.panels) paintBox(page.picture, bounds(panel), 0.1f);
+  putFigure(page, 4, 0.9f, 30);
+  const OnePicture picture = onePictureOf(page.picture, page.ask);
+  REQUIRE(picture.centres.size() == 1);
+  CHECK((picture.centres[0].at - page.ask.focuses[4]).length() < 6);
+  CHECK(picture.strongest == 4);
+}
+
 TEST_CASE("black is counted per panel and per quarter and weighs to its side") {
   Page page = pageOf();
   paintBox(page.picture, {{82, 0}, {160, 77}}, 0);

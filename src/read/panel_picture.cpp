@@ -38,21 +38,23 @@ cv::Mat maskOf(const Polygon& outline, const GreyPicture& grid) {
   return shrunk;
 }
 
-/// Every masked pixel takes the light of the nearest one inside.
-void continueOutward(cv::Mat& light, const cv::Mat& mask) {
+}  // namespace
+
+void continueOutward(GreyPicture& picture, const std::vector<std::uint8_t>& inside) {
+  const OneThread quiet;
+  const cv::Mat mask(picture.height, picture.width, CV_8U,
+                     const_cast<std::uint8_t*>(inside.data()));
+  if (cv::countNonZero(mask) == 0) return;
   cv::Mat away, label;
   const cv::Mat outside = mask == 0;
   cv::distanceTransform(outside, away, label, cv::DIST_L2, cv::DIST_MASK_5, cv::DIST_LABEL_PIXEL);
-  std::vector<float> ofLabel(static_cast<std::size_t>(mask.total()) + 1);
-  for (int y = 0; y < mask.rows; ++y)
-    for (int x = 0; x < mask.cols; ++x)
-      if (mask.at<std::uint8_t>(y, x)) ofLabel[label.at<int>(y, x)] = light.at<float>(y, x);
-  for (int y = 0; y < mask.rows; ++y)
-    for (int x = 0; x < mask.cols; ++x)
-      if (!mask.at<std::uint8_t>(y, x)) light.at<float>(y, x) = ofLabel[label.at<int>(y, x)];
+  const auto* labels = label.ptr<int>();
+  std::vector<float> ofLabel(inside.size() + 1);
+  for (std::size_t i = 0; i < inside.size(); ++i)
+    if (inside[i]) ofLabel[static_cast<std::size_t>(labels[i])] = picture.light[i];
+  for (std::size_t i = 0; i < inside.size(); ++i)
+    if (!inside[i]) picture.light[i] = ofLabel[static_cast<std::size_t>(labels[i])];
 }
-
-}  // namespace
 
 PanelPicture panelPictureOf(const GreyPicture& page, const Polygon& outline, int longerSide) {
   if (page.empty() || outline.points.size() < 3) return {};
@@ -68,13 +70,13 @@ PanelPicture panelPictureOf(const GreyPicture& page, const Polygon& outline, int
   p.mmPerPx = page.mmPerPx * std::max(cut.width, cut.height) / std::max(p.width, p.height);
   p.origin = page.origin + Vector{cut.x * page.mmPerPx, cut.y * page.mmPerPx};
   p.light.resize(static_cast<std::size_t>(p.width) * static_cast<std::size_t>(p.height));
-  cv::Mat small = resizedByArea(matOf(page)(cut), p.width, p.height, CV_32F);
+  const cv::Mat small = resizedByArea(matOf(page)(cut), p.width, p.height, CV_32F);
   const cv::Mat mask = maskOf(outline, p);
   panel.insidePixels = cv::countNonZero(mask);
   if (panel.insidePixels == 0) return {};
-  continueOutward(small, mask);
   p.light.assign(small.begin<float>(), small.end<float>());
   panel.inside.assign(mask.begin<std::uint8_t>(), mask.end<std::uint8_t>());
+  continueOutward(p, panel.inside);
   return panel;
 }
 

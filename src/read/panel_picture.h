@@ -27,4 +27,8 @@ struct PanelPicture {
 PanelPicture panelPictureOf(const GreyPicture& page, const Polygon& outline,
                             int longerSide = kPanelPictureSide);
 
+/// Every masked pixel takes the light of the nearest one inside; nothing happens when there is
+/// none.
+void continueOutward(GreyPicture& picture, const std::vector<std::uint8_t>& inside);
+
 }  // namespace tw

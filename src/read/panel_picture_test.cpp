@@ -38,6 +38,20 @@ TEST_CASE("what lies outside a slanted panel neither shows nor counts") {
   for (const float light : panel.picture.light) CHECK(light > 0.5f);
 }
 
+TEST_CASE("masked places take the light of the nearest place inside") {
+  GreyPicture picture = paper(10, 2, 0);
+  picture.light[3] = 0.25f;
+  picture.light[4] = 0.75f;
+  std::vector<std::uint8_t> inside(20, 0);
+  inside[3] = inside[4] = 255;
+  continueOutward(picture, inside);
+  CHECK(picture.at(0, 0) == 0.25f);
+  CHECK(picture.at(9, 0) == 0.75f);
+  CHECK(picture.at(3, 1) == 0.25f);
+  continueOutward(picture, std::vector<std::uint8_t>(20, 0));
+  CHECK(picture.at(4, 0) == 0.75f);
+}
+
 TEST_CASE("a panel beside the picture is empty and so is one without corners") {
   const GreyPicture page = paper(50, 50);
   CHECK(panelPictureOf(page, polygonOf(Rect{{60, 0}, {90, 40}})).empty());

@@ -28,21 +28,12 @@ constexpr double kLeastSure = 0.1;
 /// A marked point without a box is looked at within this share of the panel's longer side.
 constexpr double kMarkedBoxShare = 0.12;
 
-const Spot* strongest(const PanelAttention& a, bool copyToo) {
-  for (const Spot& s : a.spots)
-    if (copyToo || s.kind != SeenKind::Copy) return &s;
-  return nullptr;
-}
-
 /// The strongest spot other than the focus; copy comes last.
 const Spot* nextAfter(const PanelAttention& a, const ProposedFocus& focus) {
-  const Spot* copy = nullptr;
-  for (const Spot& s : a.spots) {
-    if (focus.box.contains(s.at) || s.at == focus.at) continue;
-    if (s.kind != SeenKind::Copy) return &s;
-    if (!copy) copy = &s;
-  }
-  return copy;
+  for (const auto* list : {&a.picture, &a.spots})
+    for (const Spot& s : *list)
+      if (!focus.box.contains(s.at)) return &s;
+  return nullptr;
 }
 
 struct Axis {
@@ -74,13 +65,14 @@ ProposedFocus focusOf(const PanelAttention& attention, const Polygon& outline,
     const Vector half = Vector{1, 1} * (kMarkedBoxShare * longer / 2);
     return {*marked.focus, {*marked.focus - half, *marked.focus + half}, 1, true, "marked"};
   }
-  const Spot* first = strongest(attention, false);
-  if (!first) first = strongest(attention, true);
-  if (!first) return {box.centre(), box, 0, false, "nothing stands out: the panel's middle"};
-  ProposedFocus focus{first->at, first->box, kSurestFocus, false, "strongest spot: " + first->what};
-  if (const Spot* next = nextAfter(attention, focus); next && next->kind != SeenKind::Copy)
-    focus.sure = kSurestFocus * std::clamp(2 * (1 - next->strength / first->strength), 0.0, 1.0);
-  focus.sure = std::max(focus.sure, first->marked ? kSurestFocus : kLeastSure);
+  const bool picture = !attention.picture.empty();
+  const std::vector<Spot>& spots = picture ? attention.picture : attention.spots;
+  if (spots.empty()) return {box.centre(), box, 0, false, "nothing stands out: the panel's middle"};
+  const Spot& first = spots.front();
+  ProposedFocus focus{first.at, first.box, kSurestFocus, false, "strongest spot: " + first.what};
+  if (spots.size() > 1)
+    focus.sure = kSurestFocus * std::clamp(2 * (1 - spots[1].strength / first.strength), 0.0, 1.0);
+  focus.sure = std::max(focus.sure, first.marked ? kSurestFocus : kLeastSure);
   return focus;
 }
 

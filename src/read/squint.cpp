@@ -3,9 +3,11 @@
 // Idea. Artists hold a page at arm's length and squint: detail goes, masses of light and dark stay,
 // and the panel's focus should still be what stands out. A place stands out by the difference
 // between its own light and the light around it.
-// Words. Strength of the focus: the highest contrast on it. Elsewhere: places farther from it than
-// the blur reaches. Ground: what lies around the focus within the surround's reach.
-// Steps: 1. shrink the panel to 1.3 mm a pixel; 2. contrast map with the scales of arms_length.h;
+// Words. Strength of the focus: the highest contrast on it. Mass: a place with all that hangs
+// together with it and stands out half as much; it counts once, and the focus' own mass is no rival
+// of it. Elsewhere: another mass, farther from the focus than the blur reaches. Ground: what lies
+// around the focus within the surround's reach. Steps: 1. shrink the panel to 1.3 mm a pixel; 2.
+// contrast map with the scales of arms_length.h;
 // 3. the focus' highest value, and the peaks of the rest; 4. rank, share, and the mean light of the
 // focus less its ground's.
 // Cost: two blurs of some 80 × 60 px; about 0.2 ms.
@@ -32,6 +34,8 @@ namespace {
 constexpr double kLeastStrength = 0.01;
 constexpr double kNearMm = 2 * kSquintCentreMm;  // the focus' own blur
 constexpr double kApartMm = kSquintSurroundMm;
+constexpr double kOfOneMass = 0.5;
+constexpr int kEdgePx = 2;
 constexpr double kSkirtMm = 4 * kSquintSurroundMm;
 
 cv::Mat grown(const cv::Mat& mask, double mm, double mmPerPx) {
@@ -54,14 +58,28 @@ double contrastWithGround(const cv::Mat& light, const cv::Mat& focus, const cv::
   return cv::mean(light, focus)[0] - cv::mean(light, ground)[0];
 }
 
-/// `rest`: where another place may stand.
-void rankAmong(const PlaceMap& map, const cv::Mat& rest, Squint& squint) {
+/// The mass that a place belongs to: all that stands out at least half as much and hangs together
+/// with it. The light rim of a dark mass belongs to it too, across the edge where contrast is 0.
+cv::Mat massOf(const PlaceMap& map, const Peak& peak, cv::Point at) {
+  const cv::Mat strong = cv::abs(matOf(map)) >= kOfOneMass * peak.strength;
+  cv::Mat joined, label;
+  cv::dilate(strong, joined, cv::Mat::ones(2 * kEdgePx + 1, 2 * kEdgePx + 1, CV_8U), {-1, -1}, 1,
+             cv::BORDER_CONSTANT, cv::Scalar(0));
+  cv::connectedComponents(joined, label, 8, CV_32S);
+  return label == label.at<int>(at);
+}
+
+/// `rest`: where another place may stand; `own`: the focus.
+void rankAmong(const PlaceMap& map, const cv::Mat& own, cv::Mat rest, Squint& squint) {
   for (const Peak& peak : peaksOf(map, 0, kApartMm, kSkirtMm)) {
     if (peak.strength < kLeastStrength) break;
-    const int x = static_cast<int>((peak.at.x - map.covers.min.x) / map.covers.width() * map.width);
-    const int y =
-        static_cast<int>((peak.at.y - map.covers.min.y) / map.covers.height() * map.height);
-    if (rest.at<std::uint8_t>(y, x) == 0) continue;
+    const cv::Point at(
+        static_cast<int>((peak.at.x - map.covers.min.x) / map.covers.width() * map.width),
+        static_cast<int>((peak.at.y - map.covers.min.y) / map.covers.height() * map.height));
+    if (rest.at<std::uint8_t>(at) == 0) continue;
+    const cv::Mat mass = massOf(map, peak, at);
+    rest.setTo(0, mass);
+    if (cv::countNonZero(mass & own) > 0) continue;
     if (squint.elsewhere == 0) {
       squint.elsewhere = peak.strength;
       squint.elsewhereAt = peak.at;
@@ -71,9 +89,17 @@ void rankAmong(const PlaceMap& map, const cv::Mat& rest, Squint& squint) {
   }
 }
 
+/// With room for the blur.
+Region unitedBoxes(const std::vector<Rect>& boxes) {
+  std::vector<Polygon> outlines;
+  for (const Rect& box : boxes) outlines.push_back(polygonOf(box.outset(kNearMm)));
+  return united(outlines);
+}
+
 }  // namespace
 
-Squint squintAt(const GreyPicture& page, const Polygon& outline, const Region& focus) {
+Squint squintAt(const GreyPicture& page, const Polygon& outline, const Region& focus,
+                const std::vector<Rect>& copy) {
   const OneThread quiet;
   const Rect box = bounds(outline);
   const PanelPicture panel =
@@ -92,14 +118,17 @@ Squint squintAt(const GreyPicture& page, const Polygon& outline, const Region& f
     squint.contrast = contrastWithGround(matOf(small), own, inside, small.mmPerPx);
   }
   const cv::Mat near = squint.seen ? grown(own, kNearMm, small.mmPerPx) : own;
-  rankAmong(map, inside & ~near, squint);
+  std::vector<std::uint8_t> lettered = filledMask(unitedBoxes(copy), small);
+  const cv::Mat noRival(small.height, small.width, CV_8U, lettered.data());
+  rankAmong(map, own, inside & ~near & ~noRival, squint);
   const double both = squint.strength + squint.elsewhere;
   squint.holds = both > 0 ? squint.strength / both : 0;
   return squint;
 }
 
-Squint squintAt(const GreyPicture& page, const Polygon& outline, const Rect& focus) {
-  return squintAt(page, outline, Region{polygonOf(focus)});
+Squint squintAt(const GreyPicture& page, const Polygon& outline, const Rect& focus,
+                const std::vector<Rect>& copy) {
+  return squintAt(page, outline, Region{polygonOf(focus)}, copy);
 }
 
 }  // namespace tw

@@ -17,8 +17,11 @@ struct Squint {
 };
 
 /// `page` may show more than the panel. Nothing is seen of a focus outside the panel: rank counts
-/// then behind all others.
-Squint squintAt(const GreyPicture& page, const Polygon& outline, const Region& focus);
-Squint squintAt(const GreyPicture& page, const Polygon& outline, const Rect& focus);
+/// then behind all others. `copy`: balloons and captions, which are read on their own account and
+/// do not count as rivals of the focus.
+Squint squintAt(const GreyPicture& page, const Polygon& outline, const Region& focus,
+                const std::vector<Rect>& copy = {});
+Squint squintAt(const GreyPicture& page, const Polygon& outline, const Rect& focus,
+                const std::vector<Rect>& copy = {});
 
 }  // namespace tw

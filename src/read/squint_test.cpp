@@ -126,6 +126,16 @@ TEST_CASE("a focus outside its panel is not seen and a panel off the picture say
   CHECK_FALSE(squintAt(picture, polygonOf(Rect{{500, 0}, {600, 90}}), kFocus).seen);
 }
 
+TEST_CASE("a balloon is no rival of the focus") {
+  GreyPicture picture = panelOf(4, 0.4f);
+  paintBox(picture, kFocus, 0.6f);
+  paintEllipse(picture, kRival, 1);
+  CHECK(look(picture).rank == 2);
+  const Squint s = squintAt(picture, wholeOf(picture), kFocus, {kRival});
+  CHECK(s.rank == 1);
+  CHECK(s.strength == look(picture).strength);
+}
+
 TEST_CASE("the focus may be given as an outline") {
   GreyPicture picture = panelOf(4, 0.9f);
   paintEllipse(picture, kFocus, 0.1f);
