@@ -212,11 +212,11 @@ class Lanes {
       const Point start{toTheLeft ? column.span.to : column.span.from, y},
           end{toTheLeft ? column.span.from : column.span.to, y};
       const bool isNext = before != nullptr && before->row == column.row;
-      if (isNext && pairOf(before->page->lastNumber()) == pairOf(column.page->number))
+      if (isNext && pairOf(before->page->number) == pairOf(column.page->number))
         stairs.lineTo(start);
       else
         stairs.moveTo(start);
-      if (isNext && pairOf(before->page->lastNumber()) != pairOf(column.page->number))
+      if (isNext && pairOf(before->page->number) != pairOf(column.page->number))
         turns.add({{toTheLeft ? before->span.from : before->span.to, shotHeight(*before)}, start},
                   false);
       stairs.lineTo(end);

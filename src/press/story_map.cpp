@@ -168,9 +168,14 @@ class MapSheet {
     drawReveals(surface, page);
     drawNumbers(surface, page);
     for (std::size_t i = 0; i < page.panels.size(); ++i) drawPanelBadges(surface, page, i);
-    const int last = page.lastNumber();
-    if (last % 2 == 1 && grid_.holds(last) && last != map_.pages.back().lastNumber())
-      drawTurn(surface, grid_.turnAfter(last), isToTheLeft());
+    drawTurns(surface, page);
+  }
+
+  /// After every right-hand page but the story's last.
+  void drawTurns(Surface& surface, const StoryMapPage& page) const {
+    for (int number = page.number; number <= page.lastNumber(); ++number)
+      if (number % 2 == 1 && grid_.holds(number) && number != map_.pages.back().lastNumber())
+        drawTurn(surface, grid_.turnAfter(number), isToTheLeft());
   }
 
   void drawReveals(Surface& surface, const StoryMapPage& page) const {
