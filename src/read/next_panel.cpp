@@ -13,12 +13,13 @@
 // Steps, the first that applies:
 //   1. not begun: the panel in the reading corner; without one, the highest or the leftmost;
 //   2. unread insets on this panel, or beside it on the same base, come before all others;
-//   3. across and down both open: acrossShare(stagger, gap, overlap, likes_) decides, unless one of
-//   them
-//      strands a panel, or the reader is on her way down a stack;
+//   3. across and down both open: acrossShare(stagger, gap, overlap) decides, each looked at where
+//      the panels meet, unless one of them strands a panel, the reader is on her way down a stack,
+//      or what lies below spans the row;
 //   4. only across: across; 5. only down: down against fresh, by how far down begins above
 //      fresh; 6. neither: fresh.
-// A base panel that was chosen shares its readers with the first inset on it.
+// A base panel that was chosen shares its readers with the first inset on it. Of two pages side by
+// side the first is read before the second, but for a few who go on along the row.
 //
 // Cost: a few set operations per step, the relations being known.
 // Badly done: balloons and pictures, which settle ambiguous layouts (Kirtley et al. 2023), are
@@ -29,6 +30,8 @@
 #include <algorithm>
 #include <bit>
 #include <cstring>
+#include <limits>
+#include <string_view>
 
 #include "base/result.h"
 #include "read/preferences.h"
@@ -64,6 +67,9 @@ class Step {
   int fresh() const;
   int rowStart(int panel) const;
   double stagger(int side, int under) const;
+  bool crossing(int side, int under) const;
+  double gapRatio(int side, int under) const;
+  double lap(const Rect& other) const;
   PanelSet open() const;
   Choices acrossOrDown(int side, int under) const;
   Choices downOrFresh(int under, int start) const;
@@ -99,11 +105,14 @@ int Step::across() const {
   return best;
 }
 
+/// The first of the nearest row below.
 int Step::down() const {
-  int best = -1;
   const PanelSet under = page_.below[at_] & unread_;
+  double rowEnds = std::numeric_limits<double>::infinity();
+  each(under, [&](int j) { rowEnds = std::min(rowEnds, box(j).centre().y); });
+  int best = -1;
   each(under, [&](int j) {
-    if (page_.above[j] & under) return;
+    if ((page_.above[j] & under) || box(j).min.y > rowEnds) return;
     if (best < 0 || lefter(j, best)) best = j;
   });
   return best;
@@ -163,16 +172,10 @@ const char* causeOfFork(const ReaderPreferences& likes, double stagger, double g
   const double byGap = acrossShare(0, gapRatio, 0, likes);
   const double byOverlap = acrossShare(0, 1, overlap, likes);
   const double least = std::min({byStagger, byGap, byOverlap});
-  if (least > likes.acrossAtGrid - 0.02) return "rows or columns of a grid";
+  if (least > likes.acrossAtGrid - 0.02) return "rows or columns";
   if (least == byOverlap) return "overlap";
   if (least == byGap) return "wide gap";
   return stagger > 0.75 ? "stack beside a tall panel" : "stagger";
-}
-
-double gapRatioOf(const Rect& here, const Rect& side, const Rect& under, double aligned) {
-  const double least = aligned * 0.25;  // touching panels have no ratio
-  const double gapAcross = std::max(side.min.x - here.max.x, least);
-  return gapAcross / std::max(under.min.y - here.max.y, least);
 }
 
 /// The first unread panel of the row in which `panel` stands.
@@ -185,42 +188,83 @@ int Step::rowStart(int panel) const {
 }
 
 /// How far the line under this panel is from running on beside it: 0 level rows, 1 a full stack
-/// beside a tall panel. A lower panel of the next column may be the one in the way.
+/// beside a tall panel. Looked at where the two panels meet, so that a slanted gutter is one line.
+/// A lower panel of the next column may be the one in the way.
 double Step::stagger(int side, int under) const {
-  const double line = here().max.y, depth = box(under).max.y - line;
+  const double line = page_.edges[at_].bottomAfter;
+  const double depth = box(under).max.y - here().max.y;
   if (depth <= 0) return 0;
-  double most = std::clamp((box(side).max.y - line) / depth, 0.0, 1.0);
+  const bool wholeSide = box(side) == page_.boxes[side];
+  const double sideEnds = wholeSide ? page_.edges[side].bottomBefore : box(side).max.y;
+  const double least = std::min(depth, here().height());
+  double most = std::clamp((sideEnds - line) / least, 0.0, 1.0);
   const PanelSet column = page_.right[at_] & unread_;
   each(column & ~only(side), [&](int j) {
     if (page_.left[j] & column) return;
-    const Rect& b = box(j);
-    const double crossing = std::min(line - b.min.y, b.max.y - line);
-    most = std::max(most, std::min(1.0, crossing / std::min(depth, b.height())));
+    const Edges& b = page_.edges[j];
+    const double crossing = std::min(line - b.topBefore, b.bottomBefore - line);
+    if (crossing <= 0) return;
+    const double shift = crossing + page_.usualGapDown;
+    most = std::max(most, std::min(1.0, shift / std::min(least, box(j).height())));
   });
   return most;
+}
+
+/// Whether the corners of four panels meet here: this one, those beside and below, and one more.
+bool Step::crossing(int side, int under) const {
+  const bool inLine = std::abs(box(under).max.x - here().max.x) < page_.aligned;
+  return inLine && (page_.below[side] & page_.right[under] & unread_);
+}
+
+/// Gap across over gap down. Hairlines and a single uneven gutter make no ratio: a gap that
+/// nobody notices is added to both, and the gap down counts at least as the page's usual one.
+double Step::gapRatio(int side, int under) const {
+  const auto gap = [&](int next, bool lower) {
+    const Rect& b = box(next);
+    if (b == page_.boxes[next]) return page_.gapBetween(at_, next, lower);
+    return lower ? b.min.y - here().max.y : b.min.x - here().max.x;
+  };
+  const double across = std::max(gap(side, false), 0.0);
+  const double down = std::max(gap(under, true), page_.usualGapDown);
+  return (across + page_.noticedGap) / (down + page_.noticedGap);
+}
+
+/// Share of the smaller of this panel and another that both cover, less what nobody notices.
+double Step::lap(const Rect& other) const {
+  const auto seen = [&](const Rect& r) {
+    return r.inset(std::min(page_.noticedOverlap, std::min(r.width(), r.height()) / 2) / 2);
+  };
+  return overlapShare(seen(here()), seen(other));
 }
 
 Choices Step::acrossOrDown(int side, int under) const {
   const Rect &r = box(side), &d = box(under);
   const double stagger = this->stagger(side, under);
-  const double gap = gapRatioOf(here(), r, d, page_.aligned);
-  const double overlap = std::max(overlapShare(here(), r), overlapShare(here(), d));
+  const double gap = gapRatio(side, under);
+  // Panels that overlap on both sides are bound to neither.
+  const double lapAcross = lap(r), lapDown = lap(d);
+  const double overlap = std::max(lapAcross, lapDown) - std::min(lapAcross, lapDown) / 2;
   const char* cause = causeOfFork(likes_, stagger, gap, overlap);
   double share = acrossShare(stagger, gap, overlap, likes_);
-  if (state_.passedOver & only(side)) {
+  // How far what lies below also lies below the next one: at 1 it is the next tier.
+  const double from = std::max(r.min.x, here().max.x);
+  const double spanned = (std::min(r.max.x, d.max.x) - from) / std::max(r.max.x - from, 1e-9);
+  const double tier = page_.above[under] & unread_ ? std::clamp(2 * spanned - 1, 0.0, 1.0) : 0;
+  if (crossing(side, under) && std::string_view(cause) == "rows or columns")
+    cause = "four-corner crossing";
+  if ((state_.passedOver & only(side)) && !(page_.above[under] & unread_)) {
     // On her way down a stack, unless the line under this panel runs on and closes the group.
-    const double onward = gap > likes_.gapMiddle ? 1 : std::min(1.0, 2 * stagger);
+    const double onward = gap > likes_.gapMiddle ? 1 : std::min(1.0, 4 * stagger);
     share = likes_.plain + (1 - likes_.finishStack - likes_.plain) * onward;
   } else if (page_.above[side] & unread_) {
     share = 1 - likes_.plain;  // would leave a panel above it
-  } else if (r.min.y < here().min.y - page_.aligned) {
-    share = likes_.plain;  // a panel left behind higher up
-  } else if ((page_.above[under] & unread_) && overlap < likes_.touching) {
-    // What lies below spans this panel and the next one: the row comes first.
-    const double spanned = std::min(r.max.x, d.max.x) - std::max(r.min.x, d.min.x);
-    const double tier = std::clamp(2 * spanned / r.width() - 1, 0.0, 1.0);
-    share = likes_.acrossAtStaggeredRows +
-            (likes_.acrossAboveTier - likes_.acrossAtStaggeredRows) * tier;
+    cause = "a panel left behind";
+  } else if (page_.edges[side].topBefore < page_.edges[at_].topAfter - page_.aligned) {
+    share = likes_.plain;  // higher up
+    cause = "a panel left behind";
+  } else if (page_.above[under] & unread_) {
+    share = std::min(share, likes_.acrossAtStaggeredRows);
+    share += (likes_.acrossAboveTier - share) * tier;
     cause = "staggered rows";
   }
   if (share > 0.8 && state_.keepsRows) share = 1 - (1 - share) * likes_.rowHabit;
@@ -265,11 +309,11 @@ Choices Step::choose() const {
 }
 
 /// A base panel that nobody has begun shares its readers with the first inset on it.
-void splitBase(Choices& choices, const PanelRelations& page, PanelSet unread) {
-  for (int i = 0; i < choices.size; ++i) {
+void splitBases(Choices& choices, const PanelRelations& page, PanelSet unread) {
+  for (int i = 0, n = choices.size; i < n; ++i) {
     const int base = choices.list[i].panel;
     const PanelSet insets = page.onTop[base] & unread;
-    if (!insets || choices.size == 4) continue;
+    if (!insets || choices.isFull()) continue;
     const ReaderState outside{-1, insets, 0, false, false};
     const int first = Step(page, outside, -1, insets).enter().list[0].panel;
     const Rect &b = page.boxes[base], &inset = page.boxes[first];
@@ -280,7 +324,6 @@ void splitBase(Choices& choices, const PanelRelations& page, PanelSet unread) {
     const char* cause = hidden ? "inset over the reading corner" : "inset";
     choices.list[i] = {base, share * baseFirst, cause};
     choices.add(first, share * (1 - baseFirst) * 0.95, cause);
-    return;
   }
 }
 
@@ -296,10 +339,25 @@ PanelSet siblings(const PanelRelations& page, int base, PanelSet unread) {
   return result;
 }
 
+/// A few go on along the row over the fold, although the first page is not finished.
+void addAcrossFold(Choices& choices, const ReaderState& state, const PanelRelations& page) {
+  if (state.at < 0 || choices.isFull()) return;
+  const PanelSet beyond = page.right[state.at] & state.unread & ~page.beforeFold;
+  int next = -1;
+  each(beyond, [&](int j) {
+    if (page.left[j] & state.unread & ~page.beforeFold) return;
+    if (next < 0 || page.boxes[j].min.y < page.boxes[next].min.y) next = j;
+  });
+  if (next < 0) return;
+  const double share = page.likes.acrossFold;
+  for (int i = 0; i < choices.size; ++i) choices.list[i].share *= 1 - share;
+  choices.add(next, share, "across the fold");
+}
+
 }  // namespace
 
 void Choices::add(int panel, double share, const char* cause) {
-  if (panel < 0 || size == 4) return;
+  if (panel < 0 || isFull()) return;
   list[size++] = {panel, share, cause};
 }
 
@@ -336,19 +394,25 @@ const char* Choices::causeAgainst(int panel) const {
 Choices choicesFrom(const ReaderState& state, const PanelRelations& page) {
   Choices result;
   int at = state.at;
+  const PanelSet before = state.unread & page.beforeFold;
+  const bool folded = before && before != state.unread;
+  const PanelSet unread = folded ? before : state.unread;
   PanelSet group = 0;
-  if (at < 0) {
-    group = siblings(page, -1, state.unread);
+  const bool onFirst = at >= 0 && (page.beforeFold & only(at));
+  const bool turns = page.beforeFold && at >= 0 && onFirst != (before != 0);  // to the other page
+  if (at < 0 || turns) {
+    group = siblings(page, -1, unread);
     result = Step(page, state, -1, group).enter();
-  } else if ((group = page.onTop[at] & state.unread)) {
+  } else if ((group = page.onTop[at] & unread)) {
     result = Step(page, state, -1, group).enter();
   } else {
-    for (; !(group = siblings(page, page.base[at], state.unread)); at = page.base[at]) {
+    for (; !(group = siblings(page, page.base[at], unread)); at = page.base[at]) {
       ensure(page.base[at] >= 0, "reader: an unread panel belongs to no group");
     }
     result = Step(page, state, at, group).choose();
   }
-  splitBase(result, page, state.unread);
+  splitBases(result, page, state.unread);
+  if (folded) addAcrossFold(result, state, page);
   result.close(state.unread, page.likes.stray);
   return result;
 }
@@ -378,8 +442,11 @@ ReaderState after(const ReaderState& state, int panel, const PanelRelations& pag
   next.wentDown = page.below[state.at] & only(panel);
   const bool across = page.right[state.at] & only(panel);
   if (across && (page.below[state.at] & state.unread)) next.keepsRows = true;
-  const PanelSet side = page.right[state.at] & next.unread;
   if (!across) {
+    PanelSet side = 0;  // insets do not count as passed over, nor do they hide their base
+    each(page.right[state.at] & next.unread, [&](int j) {
+      if (page.base[j] == page.base[state.at]) side |= only(j);
+    });
     each(side, [&](int j) {
       if (!(page.left[j] & side)) next.passedOver |= only(j);
     });

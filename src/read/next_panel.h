@@ -18,10 +18,11 @@ struct Choice {
 /// The sensible next panels, the likeliest first; the others that are unread share what is left.
 /// All shares together make 1.
 struct Choices {
-  std::array<Choice, 4> list;
+  std::array<Choice, 6> list;
   int size = 0;
   PanelSet others = 0;  ///< unread and not in the list
 
+  bool isFull() const { return size == static_cast<int>(list.size()); }
   void add(int panel, double share, const char* cause);
   /// Gives what is left, and no less than `stray`, to the others and sorts; call it at the end.
   void close(PanelSet unread, double stray);

@@ -47,9 +47,11 @@ constexpr std::array kEntries{
     Entry{"free", "out_of_corner", &P::outOfCorner, 0, 1},
     Entry{"free", "base_first", &P::baseFirst, 0, 1},
     Entry{"free", "base_first_corner_hidden", &P::baseFirstCornerHidden, 0, 1},
+    Entry{"free", "across_fold", &P::acrossFold, 0, 0.5},
     Entry{"free", "shared_extent", &P::sharedExtent, 0.01, 1},
     Entry{"free", "aligned", &P::aligned, 0.0001, 0.2},
-    Entry{"free", "touching", &P::touching, 0, 0.2},
+    Entry{"free", "noticed_gap", &P::noticedGap, 0.0001, 0.1},
+    Entry{"free", "noticed_overlap", &P::noticedOverlap, 0, 0.1},
     Entry{"free", "worth_telling", &P::worthTelling, 0, 1},
 };
 

@@ -45,8 +45,8 @@ struct ReaderPreferences {
   double rowHabit = 0, finishStack = 0, plain = 0, stray = 0;
   double entryAtCorner = 0, entryHighest = 0, entryLeftmost = 0;
   double entryHigherTier = 0, entryLowerTier = 0, outOfCorner = 0;
-  double baseFirst = 0, baseFirstCornerHidden = 0;
-  double sharedExtent = 0, aligned = 0, touching = 0, worthTelling = 0;
+  double baseFirst = 0, baseFirstCornerHidden = 0, acrossFold = 0;
+  double sharedExtent = 0, aligned = 0, noticedGap = 0, noticedOverlap = 0, worthTelling = 0;
 
   RisingCurve stagger, gap, overlap;  ///< made of the above by prepare()
 
