@@ -12,9 +12,19 @@ std::string percent(double share) {
   return fmt::format("{:.0f} %", 100 * share);
 }
 
+/// Who the panel is about and how it stands out; the squint test's share over one half holds.
+std::vector<std::string> focusCells(const PageRead& read, std::size_t panel) {
+  const FocusProminence p = prominenceOf(read, panel);
+  const Squint& squint = read.readings.squints[panel];
+  if (p.who.empty()) return {"-", "-", "-", "-", "-"};
+  return {p.who, fmt::format("{:.1f} mm", p.headMm), fmt::format("{}", p.rank),
+          fmt::format("{:+.0f} L*", 100 * squint.contrast), percent(squint.holds)};
+}
+
 void printPanels(const PageRead& read) {
   std::vector<std::vector<std::string>> rows{
-      {"panel", "fixations", "on copy", "time", "passed over", "lead to next", "off the sheet"}};
+      {"panel", "fixations", "on copy", "time", "passed over", "lead to next", "off the sheet",
+       "focus", "head", "in cast", "against ground", "squint"}};
   for (std::size_t i = 0; i < read.readings.eyes.panels.size(); ++i) {
     const PanelEyes& eyes = read.readings.eyes.panels[i];
     const Arrival& lead = read.measured.arrivals[i];
@@ -23,6 +33,7 @@ void printPanels(const PageRead& read) {
                     fmt::format("{:.1f}", eyes.copyLooks),
                     fmt::format("{:.1f} s", eyes.dwellMs / 1000), percent(eyes.passedOver),
                     leads ? percent(lead.next) : "-", leads ? percent(lead.off) : "-"});
+    for (std::string& cell : focusCells(read, i)) rows.back().push_back(std::move(cell));
   }
   fmt::print("{}\n", table(rows));
 }

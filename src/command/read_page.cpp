@@ -118,6 +118,7 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
   out.page = page.number;
   out.measured = measured->measured();
   out.readings = readingsOf(*measured, *model, eyeOptionsOf(request));
+  for (const PanelCase& panel : wishes->panels) out.focuses.push_back(panel.focus);
   out.findings = out.measured.findings;
   for (Finding& finding : readingFindings(out.readings, *wishes, workshop->rules.evidence()))
     out.findings.push_back(std::move(finding));
@@ -129,6 +130,18 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
   sortFindings(out.findings);
   if (auto done = writeSheets(request, *open, page, workshop->stager, out); !done)
     return tl::unexpected(done.error());
+  return out;
+}
+
+FocusProminence prominenceOf(const PageRead& read, std::size_t panel) {
+  FocusProminence out;
+  const std::vector<SeenFigure>& figures = read.measured.rough.panels[panel].figures;
+  const auto focus = std::ranges::find(figures, read.focuses[panel], &SeenFigure::who);
+  if (focus == figures.end()) return out;
+  out.who = focus->who;
+  out.headMm = focus->headMm;
+  out.visible = focus->visible;
+  for (const SeenFigure& other : figures) out.rank += other.headMm > focus->headMm;
   return out;
 }
 
@@ -148,6 +161,13 @@ std::vector<std::string> pageReadFacts(const PageRead& read) {
       fmt::format("A reader's eye rests {:.0f} times in {:.0f} s; one in ten takes less than "
                   "{:.0f} s, one in ten more than {:.0f} s.",
                   eyes.looks, eyes.ms / 1000, eyes.quickMs / 1000, eyes.slowMs / 1000));
+  const OnePicture& picture = read.readings.picture;
+  if (picture.strongest >= 0)
+    out.push_back(fmt::format(
+        "At arm's length panel {} is the strongest; {} of nearly that strength.",
+        picture.strongest + 1,
+        picture.centres.size() == 1 ? std::string("no other place is")
+                                    : fmt::format("{} places are", picture.centres.size())));
   return out;
 }
 

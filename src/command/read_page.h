@@ -31,8 +31,18 @@ struct PageRead {
   int page = 1;
   Measured measured;
   PageReadings readings;
-  std::vector<Finding> findings;  ///< the gravest first; silenced ones last
+  std::vector<std::string> focuses;  ///< character ids; empty where a panel is about nobody
+  std::vector<Finding> findings;     ///< the gravest first; silenced ones last
 };
+
+/// How prominent the figure is that a panel is about.
+struct FocusProminence {
+  std::string who;     ///< character id, or empty
+  double headMm = 0;   ///< chin to crown at print size
+  int rank = 1;        ///< of its head's height among the figures seen
+  double visible = 0;  ///< share of its own outline, 0 … 1
+};
+FocusProminence prominenceOf(const PageRead& read, std::size_t panel);
 
 /// Bad input when there is no such page or rough, or the script has changed since.
 Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progress);

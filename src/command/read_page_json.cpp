@@ -85,18 +85,23 @@ OrderedJson leadsJson(const PageRead& read) {
   return out;
 }
 
-OrderedJson squintsJson(const std::vector<Squint>& squints) {
+OrderedJson prominenceJson(const PageRead& read) {
   OrderedJson out = OrderedJson::array();
-  for (std::size_t i = 0; i < squints.size(); ++i) {
-    const Squint& s = squints[i];
-    OrderedJson one{{"panel", i + 1},
-                    {"seen", s.seen},
-                    {"strength", rounded(s.strength, 4)},
-                    {"elsewhere", rounded(s.elsewhere, 4)},
-                    {"rank", s.rank},
-                    {"holds", rounded(s.holds, 4)},
-                    {"contrast", rounded(s.contrast, 4)}};
-    one["elsewhere_at"] = pointJson(s.elsewhereAt);
+  for (std::size_t i = 0; i < read.readings.squints.size(); ++i) {
+    const Squint& s = read.readings.squints[i];
+    const FocusProminence p = prominenceOf(read, i);
+    OrderedJson one{{"panel", i + 1}, {"focus", p.who}};
+    if (!p.who.empty()) {
+      one["head_mm"] = rounded(p.headMm, 2);
+      one["rank_in_cast"] = p.rank;
+      one["visible"] = rounded(p.visible, 4);
+    }
+    one["contrast"] = rounded(s.contrast, 4);
+    one["squint"] = {{"strength", rounded(s.strength, 4)},
+                     {"elsewhere", rounded(s.elsewhere, 4)},
+                     {"rank", s.rank},
+                     {"holds", rounded(s.holds, 4)},
+                     {"elsewhere_at", pointJson(s.elsewhereAt)}};
     out.push_back(std::move(one));
   }
   return out;
@@ -165,7 +170,7 @@ std::string pageReadJson(const PageRead& read) {
                  {"eyes", eyesJson(read.readings.eyes)},
                  {"leads", leadsJson(read)},
                  {"handed_on", rounded(read.measured.rough.reading.handedOn, 4)},
-                 {"squint", squintsJson(read.readings.squints)},
+                 {"prominence", prominenceJson(read)},
                  {"picture", pictureJson(read.readings.picture)},
                  {"findings", std::move(findings)}});
 }
