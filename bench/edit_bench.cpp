@@ -4,13 +4,13 @@
 
 #include <cmath>
 #include <cstdlib>
-#include <optional>
+#include <memory>
 
 #include "base/keep_memory.h"
 #include "base/scratch_folder.h"
-#include "command/job_models.h"
 #include "command/new_job.h"
 #include "command/roughs.h"
+#include "command/staged_page.h"
 #include "compose/page_readings.h"
 #include "geometry/polygon.h"
 
@@ -29,12 +29,8 @@ T must(Result<T> result) {
 /// The demo's page 4, five panels, with its best rough.
 struct DemoPage {
   ScratchFolder scratch;
-  std::optional<OpenJob> open;
-  std::optional<Workshop> workshop;
-  LightWords lights = must(LightWords::load());
   EyePathModel model = must(loadEyePathModel());
-  PageCase wishes;
-  std::optional<MeasuredPage> measured;
+  std::unique_ptr<StagedPage> staged;
 
   DemoPage() {
     NewJobRequest request;
@@ -43,13 +39,10 @@ struct DemoPage {
     must(newJob(request));
     Progress progress;
     must(makeRoughs({request.folder, 4, {.keep = 1}, {}}, progress));
-    open.emplace(must(openJob(request.folder)));
-    workshop.emplace(must(workshopFor(*open)));
-    const Page& page = *open->job.page(4);
-    wishes = must(pageCaseOf(open->job, page, workshop->letterer));
-    measured.emplace(must(MeasuredPage::of(wishes, *workshop, lights, page.roughs.front())));
+    staged = must(openStagedPage(request.folder, 4, ""));
   }
-  std::size_t dominant() const { return wishes.dominant.value_or(0); }
+  const MeasuredPage& measured() const { return *staged->measured; }
+  std::size_t dominant() const { return staged->wishes.dominant.value_or(0); }
 };
 
 DemoPage& demo() {
@@ -65,7 +58,7 @@ EyeOptions live() {
 }
 
 void turnJoint(benchmark::State& state) {
-  MeasuredPage page = *demo().measured;
+  MeasuredPage page = demo().measured();
   const std::size_t i = demo().dominant();
   const Staging before = page.rough().panels[i].staging;
   double turn = 0;
@@ -80,7 +73,7 @@ void turnJoint(benchmark::State& state) {
 BENCHMARK(turnJoint)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void dragGutter(benchmark::State& state) {
-  MeasuredPage page = *demo().measured;
+  MeasuredPage page = demo().measured();
   const Polygon upper = page.rough().panels[0].outline, beside = page.rough().panels[1].outline;
   double shift = 0;
   for (auto _ : state) {
@@ -95,7 +88,8 @@ void dragGutter(benchmark::State& state) {
 BENCHMARK(dragGutter)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void readingsAlone(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(readingsOf(*demo().measured, demo().model, live()));
+  for (auto _ : state)
+    benchmark::DoNotOptimize(readingsOf(demo().measured(), demo().model, live()));
 }
 BENCHMARK(readingsAlone)->Unit(benchmark::kMillisecond)->UseRealTime();
 

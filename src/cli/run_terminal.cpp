@@ -27,10 +27,10 @@ constexpr const char* kFooter =
     "3 stopped (Ctrl-C); 4 our own fault (a failed write, a missing preset).\n"
     "`tierwright COMMAND --help` explains a command with examples.";
 
-constexpr AddCommand kCommands[] = {addNew,    addRevise,    addBeats,    addBrief,      addSheets,
-                                    addRoughs, addShow,      addVariants, addChoose,     addProof,
-                                    addFit,    addValues,    addPoses,    addContinuity, addScenes,
-                                    addLooks,  addReference, addRead,     addSilence,    addStory};
+constexpr AddCommand kCommands[] = {
+    addNew,      addRevise, addBeats,     addBrief, addSheets, addRoughs,  addShow,
+    addVariants, addChoose, addProof,     addFit,   addValues, addPoses,   addContinuity,
+    addScenes,   addLooks,  addReference, addRead,  addMend,   addSilence, addStory};
 
 }  // namespace
 

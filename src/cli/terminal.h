@@ -65,6 +65,7 @@ void addContinuity(CLI::App& app, int& exitCode);
 void addScenes(CLI::App& app, int& exitCode);
 void addLooks(CLI::App& app, int& exitCode);
 void addReference(CLI::App& app, int& exitCode);
+void addMend(CLI::App& app, int& exitCode);
 void addSilence(CLI::App& app, int& exitCode);
 void addRead(CLI::App& app, int& exitCode);
 void addStory(CLI::App& app, int& exitCode);

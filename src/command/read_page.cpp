@@ -6,9 +6,8 @@
 
 #include <algorithm>
 
-#include "command/job_models.h"
-#include "command/job_pages.h"
 #include "command/pictures.h"
+#include "command/staged_page.h"
 #include "compose/page_readings.h"
 #include "compose/trials.h"
 #include "press/reading_sheet.h"
@@ -20,13 +19,6 @@ namespace {
 
 constexpr double kParting = 0.08;  // a share of readers worth an arrow
 constexpr int kHeatColumns = 76;
-
-const std::string& roughWanted(const ReadPageRequest& request, const Page& page) {
-  static const std::string kFirst = "A";
-  if (!request.rough.empty()) return request.rough;
-  return page.choice.empty() ? (page.roughs.empty() ? kFirst : page.roughs.front().name)
-                             : page.choice;
-}
 
 EyeOptions eyeOptionsOf(const ReadPageRequest& request) {
   EyeOptions options;
@@ -73,13 +65,12 @@ std::vector<EyeRest> restsOf(const EyeHeat& heat, const Rect& trim) {
   return out;
 }
 
-Result<void> writeSheets(const ReadPageRequest& request, const OpenJob& open, const Page& page,
-                         const Stager& stager, const PageRead& read) {
+Result<void> writeSheets(const ReadPageRequest& request, StagedPage& staged, const PageRead& read) {
   if (request.sheets.empty()) return {};
-  Page shown = page;
-  for (Rough& rough : shown.roughs)
-    if (rough.name == read.measured.rough.name) rough = read.measured.rough;
-  const auto picture = pictureOf(open.job, shown, read.measured.rough.name, stager);
+  Page shown = staged.stored();
+  shown.roughs[staged.rough] = read.measured.rough;
+  const auto picture =
+      pictureOf(staged.open.job, shown, read.measured.rough.name, staged.workshop.stager);
   if (!picture) return tl::unexpected(picture.error());
   ReadingSheet sheet;
   sheet.facts = pageReadFacts(read);
@@ -95,41 +86,28 @@ Result<void> writeSheets(const ReadPageRequest& request, const OpenJob& open, co
 }  // namespace
 
 Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progress) {
-  const auto open = openJob(request.job);
-  if (!open) return tl::unexpected(open.error());
-  const auto numbers = pagesAsked(open->job, request.page);
-  if (!numbers) return tl::unexpected(numbers.error());
-  const Page& page = *open->job.page(numbers->front());
-  const auto named = roughNamed(page, roughWanted(request, page));
-  if (!named) return tl::unexpected(named.error());
-  const auto workshop = workshopFor(*open);
-  if (!workshop) return tl::unexpected(workshop.error());
-  const auto lights = LightWords::load();
-  if (!lights) return tl::unexpected(lights.error());
+  const auto opened = openStagedPage(request.job, request.page, request.rough, request.threads);
+  if (!opened) return tl::unexpected(opened.error());
+  StagedPage& staged = **opened;
   const auto model = loadEyePathModel();
   if (!model) return tl::unexpected(model.error());
-  const auto wishes = pageCaseOf(open->job, page, workshop->letterer);
-  if (!wishes) return tl::unexpected(wishes.error());
-  const auto measured =
-      MeasuredPage::of(*wishes, *workshop, *lights, page.roughs[*named], request.threads);
-  if (!measured) return tl::unexpected(measured.error());
 
   PageRead out;
-  out.page = page.number;
-  out.measured = measured->measured();
-  out.readings = readingsOf(*measured, *model, eyeOptionsOf(request));
-  for (const PanelCase& panel : wishes->panels) out.focuses.push_back(panel.focus);
+  out.page = staged.page;
+  out.measured = staged.measured->measured();
+  out.readings = readingsOf(*staged.measured, *model, eyeOptionsOf(request));
+  for (const PanelCase& panel : staged.wishes.panels) out.focuses.push_back(panel.focus);
   out.findings = out.measured.findings;
-  for (Finding& finding : readingFindings(out.readings, *wishes, workshop->rules.evidence()))
+  const EvidenceBook& book = staged.workshop.rules.evidence();
+  for (Finding& finding : readingFindings(out.readings, staged.wishes, book))
     out.findings.push_back(std::move(finding));
-  aimLeads(out.findings, seenPageOf(*measured));
+  aimLeads(out.findings, seenPageOf(*staged.measured));
   if (request.tryRemedies)
-    if (auto done = tryRemedies(*measured, out.findings, request.threads, progress); !done)
+    if (auto done = tryRemedies(*staged.measured, out.findings, request.threads, progress); !done)
       return tl::unexpected(done.error());
-  applySilenced(out.findings, page);
+  applySilenced(out.findings, staged.stored());
   sortFindings(out.findings);
-  if (auto done = writeSheets(request, *open, page, workshop->stager, out); !done)
-    return tl::unexpected(done.error());
+  if (auto done = writeSheets(request, staged, out); !done) return tl::unexpected(done.error());
   return out;
 }
 
