@@ -279,8 +279,9 @@ void ListReader::head(Fields& fields, Reader& reader, MarkedPage& page) {
   else
     fields.value("page", Spec{.mostLength = 1000}, page.name);
   for (const auto& [key, side] : {std::pair{"width", &page.width}, {"height", &page.height}}) {
-    if (fields.value(key, Spec{.least = 0, .most = kFarthest}, *side) && *side == 0 &&
-        fields.find(key)->is_number())
+    const Json* given = fields.find(key);
+    fields.value(key, Spec{.least = 0, .most = kFarthest}, *side);
+    if (given != nullptr && given->is_number() && given->get<double>() == 0)
       reader.complain(fields.at(key), "Expected more than 0, found 0.",
                       "Leave the field out where the page's size is not known.");
   }
