@@ -45,6 +45,8 @@ void each(PanelSet set, Visit visit) {
   for (; set; set &= set - 1) visit(std::countr_zero(set));
 }
 
+constexpr double kHigherUp = 0.2;  // of this panel's height; a panel beside that begins higher
+
 /// One choice among `unread`; `at` is the panel stood on, for the purpose of its neighbours.
 class Step {
  public:
@@ -254,12 +256,16 @@ Choices Step::acrossOrDown(int side, int under) const {
     cause = "four-corner crossing";
   if ((state_.passedOver & only(side)) && !(page_.above[under] & unread_)) {
     // On her way down a stack, unless the line under this panel runs on and closes the group.
-    const double onward = gap > likes_.gapMiddle ? 1 : std::min(1.0, 4 * stagger);
+    // Uneven ends of a few hundredths of the page close it too.
+    const double uneven = page_.aligned / std::max(std::min(here().height(), d.height()), 1e-9);
+    const double onward =
+        gap > likes_.gapMiddle ? 1 : std::clamp(5 * (stagger - 0.75 * uneven), 0.0, 1.0);
     share = likes_.plain + (1 - likes_.finishStack - likes_.plain) * onward;
   } else if (page_.above[side] & unread_) {
     share = 1 - likes_.plain;  // would leave a panel above it
     cause = "a panel left behind";
-  } else if (page_.edges[side].topBefore < page_.edges[at_].topAfter - page_.aligned) {
+  } else if (page_.edges[side].topBefore <
+             page_.edges[at_].topAfter - std::max(page_.aligned, here().height() * kHigherUp)) {
     share = likes_.plain;  // higher up
     cause = "a panel left behind";
   } else if (page_.above[under] & unread_) {

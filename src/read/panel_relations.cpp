@@ -11,9 +11,10 @@ namespace {
 
 constexpr double kSpreadShape =
     1.25;                            // width over height from which two pages may lie side by side
+constexpr int kFewestOnSpread = 5;   // panels; fewer cannot be told from one page with a gap
 constexpr double kFoldGap = 2;       // times the usual gap down, at least
 constexpr double kFoldPlace = 0.06;  // of the width, off the middle at most
-constexpr double kMostOfBase = 0.6;  // of its base's area; a larger panel is no inset
+constexpr double kMostOfBase = 0.5;  // of its base's area; a larger panel is no inset
 constexpr double kSmallOnBase = 0.35;  // of its base's area; half of it on the base is enough
 
 double shared(double aFrom, double aTo, double bFrom, double bTo) {
@@ -227,7 +228,7 @@ double PanelRelations::gapBetween(int panel, int next, bool lower) const {
 /// clearly wider than the gaps between panels.
 void PanelRelations::findFold() {
   const double width = page_.width(), middle = page_.centre().x;
-  if (width < kSpreadShape * page_.height()) return;
+  if (count < kFewestOnSpread || width < kSpreadShape * page_.height()) return;
   double from = page_.min.x, to = page_.max.x;
   PanelSet before = 0;
   for (int i = 0; i < count; ++i) {
