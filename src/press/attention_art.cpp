@@ -115,7 +115,7 @@ void drawNumber(Surface& surface, const HeatPanel& panel) {
   const auto& corners = panel.outline.points;
   const Point first = *std::min_element(corners.begin(), corners.end(),
                                         [](Point a, Point b) { return a.x + a.y < b.x + b.y; });
-  const Point at = first + (centroid(panel.outline) - first).unit() * 6;
+  const Point at = first + (centroid(panel.outline) - first).unit() * 1.5;
   surface.fill(circle(at, 3), kPaper, FillRule::NonZero);
   surface.line(circle(at, 3), {.ink = greyOf(0.75), .width = 0.4});
   surface.type({.text = std::to_string(panel.number),

@@ -35,7 +35,8 @@ constexpr double kMarkRim = 0.6;        // a mark draws this much at its rim, 1 
 constexpr double kCentreSpread = 0.28;  // of each side
 /// A closed shape that nobody marked is a figure so often; our guess.
 constexpr double kClosedIsFigure = 1.0 / 3;
-constexpr double kBoxLevel = 0.7;  // a spot reaches as far as the map stays above this share
+constexpr double kLeastBox = 1.0 / 24;  // of the longer side, to each side of a spot
+constexpr double kBoxLevel = 0.7;       // a spot reaches as far as the map stays above this share
 
 /// One cue on the answer's grid.
 using Layer = cv::Mat;  // CV_64F
@@ -147,7 +148,11 @@ Rect reachAround(const Layer& map, const Ground& g, int x, int y) {
       u += dx, v += dy;
     return g.onPage(u, v);
   };
-  return {{walk(-1, 0).x, walk(0, -1).y}, {walk(1, 0).x, walk(0, 1).y}};
+  const Rect box{{walk(-1, 0).x, walk(0, -1).y}, {walk(1, 0).x, walk(0, 1).y}};
+  const Point at = g.onPage(x, y);
+  const double least = kLeastBox * std::max(g.covers.width(), g.covers.height());
+  return {{std::min(box.min.x, at.x - least), std::min(box.min.y, at.y - least)},
+          {std::max(box.max.x, at.x + least), std::max(box.max.y, at.y + least)}};
 }
 
 /// The smallest box of that kind that holds the place.

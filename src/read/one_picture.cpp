@@ -74,11 +74,10 @@ GreyPicture withoutPaper(const GreyPicture& small, const OnePictureAsk& ask) {
 }
 
 std::vector<PanelInPicture> measured(const GreyPicture& small, const PlaceMap& map,
-                                     const OnePictureAsk& ask) {
+                                     const OnePictureAsk& ask, const std::vector<int>& top) {
   std::vector<PanelInPicture> panels(ask.panels.size());
   std::vector<int> pixels(ask.panels.size()), dark(ask.panels.size());
   std::vector<double> light(ask.panels.size());
-  const std::vector<int> top = topPanels(small, ask);
   for (std::size_t p = 0; p < top.size(); ++p) {
     if (top[p] < 0) continue;
     const auto i = static_cast<std::size_t>(top[p]);
@@ -93,6 +92,15 @@ std::vector<PanelInPicture> measured(const GreyPicture& small, const PlaceMap& m
     panels[i].black = dark[i] / static_cast<double>(pixels[i]);
   }
   return panels;
+}
+
+/// Places that compete, in panels where there are any.
+std::vector<Peak> centresOf(PlaceMap map, const std::vector<int>& top, bool anyPanels) {
+  for (std::size_t p = 0; p < top.size() && anyPanels; ++p)
+    if (top[p] < 0) map.value[p] = 0;
+  std::vector<Peak> centres = peaksOf(map, kCompetes, kPageSurroundMm);
+  std::erase_if(centres, [](const Peak& p) { return p.strength < kLeastStrength; });
+  return centres;
 }
 
 void findStrongest(const OnePictureAsk& ask, OnePicture& picture) {
@@ -170,14 +178,10 @@ OnePicture onePictureOf(const GreyPicture& page, const OnePictureAsk& ask) {
   const GreyPicture small = shrunken(page);
   const GreyPicture panels = withoutPaper(small, ask);
   const PlaceMap map = contrastMap(panels, kPageCentreMm, kPageSurroundMm);
-  picture.panels = measured(small, map, ask);
+  const std::vector<int> top = topPanels(small, ask);
+  picture.panels = measured(small, map, ask, top);
   findStrongest(ask, picture);
-  picture.centres = peaksOf(map, kCompetes, kPageSurroundMm);
-  std::erase_if(picture.centres, [&](const Peak& p) {
-    const auto holds = [&](const Polygon& panel) { return contains(panel, p.at); };
-    return p.strength < kLeastStrength ||
-           (!ask.panels.empty() && std::none_of(ask.panels.begin(), ask.panels.end(), holds));
-  });
+  picture.centres = centresOf(map, top, !ask.panels.empty());
   spreadBlack(small, ask.page, picture);
   findFights(panels, ask, picture);
   return picture;

@@ -31,13 +31,18 @@ constexpr double kLeastShare = 0.003, kGoodShare = 0.012;  // of the panel
 constexpr double kLargeShare = 0.30, kMostShare = 0.45;
 constexpr double kRoughSolidity = 0.65, kGoodSolidity = 0.88;
 constexpr double kEven = 0.012, kUneven = 0.05;  // spread of light on the plate
-constexpr double kDrop = 0.07, kInwardPx = 2, kOutwardPx = 3;
+constexpr double kDrop = 0.07, kInwardPx = 2;
+constexpr int kOutwardPx = 4, kOutlinePx = 2;
 constexpr double kSoft = 0.6, kCrisp = 0.85;  // share of the outline with a sharp edge
 constexpr double kMarkDepth = 0.12;           // a mark is darker than its plate by this
+constexpr double kLargestMark = 0.06, kHighestMark = 0.4;  // of the plate's area and height
+constexpr double kLowest = 0.5, kHighest = 1.7;            // of the usual mark's height
+constexpr double kLeastInk = 0.03;                         // of the plate
 constexpr int kFewMarks = 2, kManyMarks = 8;
 constexpr double kBare = 0.75;  // the most that a plate without marks is worth
 constexpr double kGreyish = 0.86, kPaperLike = 0.94;
-constexpr double kPainted = 0.35, kLineArt = 0.7;  // share of the panel that is bare paper
+constexpr double kPainted = 0.5, kLineArt = 0.75;      // share of calm places that are quite flat
+constexpr double kFlatStep = 0.004, kLineStep = 0.04;  // between neighbours
 constexpr double kFlat = 0.008, kShaded = 0.02;
 /// Two that cover each other by more than this share of the smaller are one.
 constexpr double kSamePlate = 0.3;
@@ -59,8 +64,20 @@ struct Plate {
 
 struct Looked {
   cv::Mat light, inside, rim;
-  double panelArea = 1, rimLength = 1, paperShare = 0;
+  double panelArea = 1, rimLength = 1, flatShare = 0;
 };
+
+/// Of all places beside no line, the share where light does not change from pixel to pixel: nearly
+/// all in line art with flat tones, few in a painting.
+double flatShareOf(const cv::Mat& light, const cv::Mat& inside) {
+  cv::Mat most, least;
+  cv::dilate(light, most, cv::Mat::ones(3, 3, CV_8U));
+  cv::erode(light, least, cv::Mat::ones(3, 3, CV_8U));
+  const cv::Mat range = most - least;
+  const int calm = cv::countNonZero((range < kLineStep) & inside);
+  return calm == 0 ? 1.0
+                   : cv::countNonZero((range < kFlatStep) & inside) / static_cast<double>(calm);
+}
 
 Looked lookedAt(const PanelPicture& panel) {
   const GreyPicture& p = panel.picture;
@@ -73,7 +90,7 @@ Looked lookedAt(const PanelPicture& panel) {
   l.rim = l.inside & ~core;
   l.panelArea = panel.insidePixels;
   l.rimLength = cv::countNonZero(l.rim);
-  l.paperShare = cv::countNonZero((l.light > kPaperLike) & l.inside) / l.panelArea;
+  l.flatShare = flatShareOf(l.light, l.inside);
   return l;
 }
 
@@ -109,28 +126,49 @@ double crispShare(const Plate& plate, const Looked& l) {
     if (l.rim.at<std::uint8_t>(at) != 0) continue;
     const cv::Point2d out = sign * outward(i);
     const cv::Point inner(cvRound(at.x - kInwardPx * out.x), cvRound(at.y - kInwardPx * out.y));
-    const cv::Point outer(cvRound(at.x + kOutwardPx * out.x), cvRound(at.y + kOutwardPx * out.y));
-    if (!grid.contains(inner) || !grid.contains(outer)) continue;
+    if (!grid.contains(inner)) continue;
+    float darkest = 1;
+    for (int px = 1; px <= kOutwardPx; ++px) {  // an inked outline may be thin
+      const cv::Point outer(cvRound(at.x + px * out.x), cvRound(at.y + px * out.y));
+      if (grid.contains(outer)) darkest = std::min(darkest, l.light.at<float>(outer));
+    }
     ++asked;
-    crisp += l.light.at<float>(inner) - l.light.at<float>(outer) > kDrop;
+    crisp += l.light.at<float>(inner) - darkest > kDrop;
   }
   return asked == 0 ? 0.0 : crisp / static_cast<double>(asked);
 }
 
+/// Dark bits of one height, as letters and words have it, that ink the plate as lettering does.
 int marksIn(const Window& w, const cv::Mat& light, double own) {
-  cv::Mat dark = (light < own - kMarkDepth) & w.plate, label, stats, middles;
+  cv::Mat core, label, stats, middles;  // bits of the plate's own outline are no marks
+  cv::erode(w.plate, core, cv::Mat::ones(2 * kOutlinePx + 1, 2 * kOutlinePx + 1, CV_8U), {-1, -1},
+            1, cv::BORDER_CONSTANT, cv::Scalar(0));
+  const cv::Mat dark = (light < own - kMarkDepth) & core;
+  const double plate = cv::countNonZero(w.plate);
   const int count = cv::connectedComponentsWithStats(dark, label, stats, middles, 8, CV_32S);
-  const double most = cv::countNonZero(w.plate) * 0.12;
-  int marks = 0;
-  for (int i = 1; i < count; ++i) marks += stats.at<int>(i, cv::CC_STAT_AREA) < most;
-  return marks;
+  std::vector<int> heights;
+  double ink = 0;
+  for (int i = 1; i < count; ++i) {
+    const int height = stats.at<int>(i, cv::CC_STAT_HEIGHT),
+              area = stats.at<int>(i, cv::CC_STAT_AREA);
+    if (area > kLargestMark * plate || height > kHighestMark * w.plate.rows) continue;
+    heights.push_back(height);
+    ink += area / plate;
+  }
+  if (heights.empty() || ink < kLeastInk) return 0;
+  std::nth_element(heights.begin(), heights.begin() + static_cast<long>(heights.size() / 2),
+                   heights.end());
+  const double usual = heights[heights.size() / 2];
+  return static_cast<int>(std::count_if(heights.begin(), heights.end(), [&](int height) {
+    return height >= kLowest * usual && height <= kHighest * usual;
+  }));
 }
 
 /// What a plate without marks is worth: an empty balloon is as light and even as paper.
-/// On a panel that is mostly bare paper that says little.
-double bareWorth(double light, double spread, double paperShare) {
+/// In line art with flat tones every white shape is so, and it says little.
+double bareWorth(double light, double spread, double flatShare) {
   return kBare * ramp(light, kGreyish, kPaperLike) * ramp(spread, kShaded, kFlat) *
-         ramp(paperShare, kLineArt, kPainted);
+         ramp(flatShare, kLineArt, kPainted);
 }
 
 void price(Plate& plate, const cv::Mat& raw, const Looked& l, double area) {
@@ -153,7 +191,7 @@ void price(Plate& plate, const cv::Mat& raw, const Looked& l, double area) {
   for (const cv::Point& p : plate.contour) touched += l.rim.at<std::uint8_t>(p) != 0;
   const double free = ramp(touched / static_cast<double>(plate.contour.size()), 0.5, 0.25);
   plate.sure = solid * size * even * free * crisp *
-               std::max(lettered, bareWorth(mean[0], spread[0], l.paperShare));
+               std::max(lettered, bareWorth(mean[0], spread[0], l.flatShare));
 }
 
 /// Regions with their holes filled, without what is the panel's ground. A region that lies in a

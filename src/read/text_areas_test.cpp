@@ -12,6 +12,14 @@ std::vector<TextArea> areasOf(const GreyPicture& picture) {
   return textAreas(panelPictureOf(picture, wholeOf(picture)));
 }
 
+/// Brush strokes: nothing is quite flat.
+void painted(GreyPicture& picture) {
+  for (int y = 0; y < picture.height; ++y)
+    for (int x = 0; x < picture.width; ++x)
+      picture.light[y * picture.width + x] +=
+          static_cast<float>(0.02 * std::sin(x * 0.9 + y * 0.5));
+}
+
 double shareCovered(const Rect& a, const Rect& b) {
   const double w = std::min(a.max.x, b.max.x) - std::max(a.min.x, b.min.x);
   const double h = std::min(a.max.y, b.max.y) - std::max(a.min.y, b.min.y);
@@ -28,6 +36,7 @@ TEST_CASE("a lettered balloon is found on tone and on paper and an empty one on 
       CAPTURE(ground);
       CAPTURE(lettered);
       GreyPicture picture = paper(300, 240, ground);
+      if (!lettered) painted(picture);
       const Rect balloon{{150, 30}, {270, 100}};
       paintBalloon(picture, balloon, lettered);
       const auto areas = areasOf(picture);
@@ -40,6 +49,7 @@ TEST_CASE("a lettered balloon is found on tone and on paper and an empty one on 
 TEST_CASE("letters make a balloon surer") {
   GreyPicture with = paper(300, 240, 0.5f), without = with;
   paintBalloon(with, {{150, 30}, {270, 100}}, true);
+  painted(without);
   paintBalloon(without, {{150, 30}, {270, 100}}, false);
   const auto a = areasOf(with), b = areasOf(without);
   REQUIRE_FALSE(a.empty());
@@ -50,10 +60,17 @@ TEST_CASE("letters make a balloon surer") {
 
 TEST_CASE("two balloons joined by a neck are two areas") {
   GreyPicture picture = paper(300, 240, 0.4f);
+  painted(picture);
   paintBalloon(picture, {{120, 20}, {260, 90}}, false);
   paintBalloon(picture, {{120, 120}, {260, 190}}, false);
   paintBox(picture, {{186, 85}, {192, 125}}, 1);
   CHECK(areasOf(picture).size() == 2);
+}
+
+TEST_CASE("a bare white shape in flat line art is no text area") {
+  GreyPicture picture = paper(300, 240, 0.8f);
+  paintBalloon(picture, {{60, 60}, {120, 200}}, false);
+  CHECK(areasOf(picture).empty());
 }
 
 TEST_CASE("a sky that grows lighter upward holds no text area") {

@@ -150,6 +150,13 @@ expect 2 "Swap its corners" read --panels "$lists/faulty.json"
 expect 2 "found an empty list" read --panels "$lists/empty-list.json"
 expect 2 "ends too early" read --panels "$lists/cut-off.json"
 expect 2 "" read --panels "$work/no-such-list.json"
+echo '{"panels": [{"bbox": [0, 0, 90, 60]}, {"bbox": [0, 70, 90, 120]}]}' >"$work/drawn.json"
+expect 0 "Panel 1: focus proposed" read --panels "$work/drawn.json" \
+  --picture "$source/demo/ines-suit.png" --png "$work/eye.png"
+expect 0 '"squint"' read --panels "$work/drawn.json" --picture "$source/demo/ines-suit.png" --json
+expect 2 "no drawn page" read --panels "$work/drawn.json" --png "$work/none.png"
+expect 2 "neither a PNG nor a JPEG" read --panels "$work/drawn.json" --picture "$work/drawn.json"
+expect 0 "Only its panels were read" read --panels "$lists/marks.json"
 expect 2 "" read --panels "$lists/grid.json" --direction down
 
 # A job that is broken is refused and left as it is.
