@@ -134,11 +134,11 @@ SeenPage seenPageOf(const DrawnPage& page) {
 
 DrawnPage measureDrawnPage(const MarkedPage& marked, GreyPicture picture,
                            const std::vector<int>& order, ReadingDirection direction,
-                           const AttentionWeights& weights) {
+                           const AttentionWeights& weights, unsigned threads) {
   DrawnPage page{.picture = std::move(picture), .order = order, .direction = direction};
   placePicture(page, marked);
   page.panels.resize(marked.panels.size());
-  parallelFor(page.panels.size(), 0, [&](std::size_t i) {
+  parallelFor(page.panels.size(), threads, [&](std::size_t i) {
     measurePanel(marked.panels[i], page, weights, page.panels[i]);
   });
   page.onePicture = onePictureOf(page.picture, askOf(page));

@@ -54,7 +54,7 @@ struct DrawnPage {
 /// picture shows the page from edge to edge; without width and height the file's unit is its pixel.
 DrawnPage measureDrawnPage(const MarkedPage& marked, GreyPicture picture,
                            const std::vector<int>& order, ReadingDirection direction,
-                           const AttentionWeights& weights);
+                           const AttentionWeights& weights, unsigned threads = 0);
 
 /// The page as all reading measures take it, panels in `order`.
 SeenPage seenPageOf(const DrawnPage& page);

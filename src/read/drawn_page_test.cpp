@@ -24,8 +24,8 @@ struct Drawn {
     }
     paintBalloon(picture, {{60, 50}, {300, 170}}, true);
   }
-  DrawnPage measured() const {
-    return measureDrawnPage(marked, picture, {0, 1, 2}, ReadingDirection::LeftToRight, {});
+  DrawnPage measured(unsigned threads = 0) const {
+    return measureDrawnPage(marked, picture, {0, 1, 2}, ReadingDirection::LeftToRight, {}, threads);
   }
 };
 
@@ -101,7 +101,7 @@ TEST_CASE("without a size the picture's pixels are the unit and a wide page is a
 }
 
 TEST_CASE("the same page gives the same answer however many cores share it") {
-  const DrawnPage a = Drawn().measured(), b = Drawn().measured();
+  const DrawnPage a = Drawn().measured(1), b = Drawn().measured(4);
   for (std::size_t i = 0; i < a.panels.size(); ++i) {
     CHECK(a.panels[i].attention.map.value == b.panels[i].attention.map.value);
     CHECK(a.panels[i].squint.strength == b.panels[i].squint.strength);
