@@ -18,7 +18,7 @@
 // greatest product, not the chain of the likeliest moves.
 //
 // Cost: states × choices; a page of six panels has some 100 states.
-// Badly done: on a heap of 64 panels the strongest 4096 states do not hold all readers.
+// Badly done: on a heap of 64 panels the strongest 1024 states do not hold all readers.
 // The crowd draws single readers with the same choices, remembering those of each state per block
 // of readers; readers are seeded by their number, so blocks and threads do not matter.
 
@@ -40,8 +40,8 @@ namespace tw {
 
 namespace {
 
-constexpr double kSmallest = 1e-7;  // of all readers
-constexpr std::size_t kMostStates = 4096;
+constexpr double kSmallest = 1e-6;  // of all readers
+constexpr std::size_t kMostStates = 1024;
 constexpr int kReadersPerBlock = 512;
 
 auto keyOf(const ReaderState& s) {

@@ -169,6 +169,26 @@ TEST_CASE("a heap of 64 panels is still read and says what was not followed") {
   CHECK(reading.lost <= 1);
 }
 
+TEST_CASE("panels that lie exactly on each other are read as they stand in the list") {
+  const std::vector<Polygon> twins(5, box(3, 4, 50, 60));
+  CHECK(readPage(twins, kLeftToRight).order == std::vector<int>{0, 1, 2, 3, 4});
+}
+
+TEST_CASE("crossing slanted and ragged outlines each give every panel once") {
+  CHECK(rc::check("any polygons", [] {
+    std::vector<Polygon> panels(*rc::gen::inRange<std::size_t>(1, 7));
+    for (Polygon& panel : panels) {
+      const int corners = *rc::gen::inRange(3, 9);
+      for (int i = 0; i < corners; ++i)
+        panel.points.push_back(
+            {double(*rc::gen::inRange(-20, 200)), double(*rc::gen::inRange(-20, 300))});
+    }
+    std::vector<int> order = readPage(panels, kRightToLeft).order;
+    std::sort(order.begin(), order.end());
+    for (std::size_t i = 0; i < panels.size(); ++i) RC_ASSERT(order[i] == static_cast<int>(i));
+  }));
+}
+
 TEST_CASE("no panels and no readers give an empty answer") {
   CHECK(readPage({}, kLeftToRight).order.empty());
   CHECK(simulateReaders({}, kLeftToRight, 10, 1).orders.empty());

@@ -299,11 +299,11 @@ void PanelRelations::relate(int a, int b) {
   const double stacked = sharedExtent(p.min.x, p.max.x, q.min.x, q.max.x);
   if (std::max(sideBySide, stacked) <= likes.sharedExtent) return;
   if (sideBySide >= stacked) {
-    const bool bRight = q.centre().x > p.centre().x;
+    const bool bRight = q.centre().x >= p.centre().x;  // twins: as they stand in the list
     right[bRight ? a : b] |= only(bRight ? b : a);
     left[bRight ? b : a] |= only(bRight ? a : b);
   } else {
-    const bool bBelow = q.centre().y > p.centre().y;
+    const bool bBelow = q.centre().y >= p.centre().y;
     below[bBelow ? a : b] |= only(bBelow ? b : a);
     above[bBelow ? b : a] |= only(bBelow ? a : b);
   }
