@@ -103,9 +103,9 @@ void addStory(CLI::App& app, int& exitCode) {
   command->add_option("--svg", a->svg, "Write the map as SVG");
   command->add_option("--pdf", a->pdf, "Write the map as PDF");
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")->check(CLI::Range(20.0, 1200.0));
-  command
-      ->add_option("--fail-on", a->level, "Exit 1 when a finding is at least: must, should, look")
-      ->check(CLI::IsMember({"must", "should", "look"}));
+  command->add_option("--level", a->level, "Exit with 1 from this level on")
+      ->check(CLI::IsMember({"must", "should", "look"}))
+      ->capture_default_str();
   command->add_flag("--json", a->json, "Print JSON");
   command->footer(
       "Each page counts as its chosen rough, or else the best, shows it; pages without a rough "
@@ -113,7 +113,7 @@ void addStory(CLI::App& app, int& exitCode) {
       "told as not measured.\n"
       "Examples:\n"
       "  tierwright story job\n"
-      "  tierwright story job --pdf map.pdf --fail-on should");
+      "  tierwright story job --pdf map.pdf --level should");
   command->callback([a, &exitCode] { exitCode = run(*a); });
 }
 

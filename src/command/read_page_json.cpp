@@ -1,4 +1,5 @@
 // The published JSON of `tierwright read JOB --json`: docs/formats/read-output.schema.json.
+#include "command/finding_json.h"
 #include "command/read_page.h"
 #include "job/field.h"
 #include "job/write_json.h"
@@ -9,12 +10,6 @@ namespace {
 
 OrderedJson pointJson(Point p) {
   return OrderedJson::array({rounded(p.x, 2), rounded(p.y, 2)});
-}
-
-OrderedJson outlineJson(const Polygon& polygon) {
-  OrderedJson out = OrderedJson::array();
-  for (const Point& p : polygon.points) out.push_back(pointJson(p));
-  return out;
 }
 
 /// Panels are told from 1; 0 stands for the entry.
@@ -129,41 +124,9 @@ OrderedJson pictureJson(const OnePicture& picture) {
           {"balance", {rounded(picture.balance.x, 4), rounded(picture.balance.y, 4)}}};
 }
 
-OrderedJson triedJson(const TriedRemedy& tried) {
-  OrderedJson out{{"change", tried.change},
-                  {"before", rounded(tried.before, 2)},
-                  {"after", rounded(tried.after, 2)},
-                  {"helps", tried.helps}};
-  if (!tried.aside.empty()) out["harms"] = tried.aside;
-  return out;
-}
-
-OrderedJson findingJson(const Finding& f) {
-  OrderedJson out{{"rule", f.rule},
-                  {"level", std::string(nameOf(f.severity))},
-                  {"panel", f.panel},
-                  {"beat", f.beat},
-                  {"measure", f.measure},
-                  {"value", rounded(f.value, 3)},
-                  {"limit", rounded(f.limit, 3)},
-                  {"unit", f.unit},
-                  {"place", outlineJson(f.place)},
-                  {"reason", f.reason},
-                  {"remedy", f.remedy}};
-  OrderedJson tried = OrderedJson::array();
-  for (const TriedRemedy& t : f.tried) tried.push_back(triedJson(t));
-  out["tried"] = std::move(tried);
-  out["evidence"] = std::string(nameOf(f.evidence));
-  if (!f.source.empty()) out["source"] = f.source;
-  if (!f.silencedWhy.empty()) out["silenced"] = f.silencedWhy;
-  return out;
-}
-
 }  // namespace
 
 std::string pageReadJson(const PageRead& read) {
-  OrderedJson findings = OrderedJson::array();
-  for (const Finding& f : read.findings) findings.push_back(findingJson(f));
   return textOf({{"page", read.page},
                  {"rough", read.measured.rough.name},
                  {"order", orderJson(read)},
@@ -172,7 +135,7 @@ std::string pageReadJson(const PageRead& read) {
                  {"handed_on", rounded(read.measured.rough.reading.handedOn, 4)},
                  {"prominence", prominenceJson(read)},
                  {"picture", pictureJson(read.readings.picture)},
-                 {"findings", std::move(findings)}});
+                 {"findings", findingsJson(read.findings)}});
 }
 
 }  // namespace tw

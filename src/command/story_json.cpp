@@ -1,4 +1,5 @@
 // The published JSON of `tierwright story --json`: docs/formats/story-output.schema.json.
+#include "command/finding_json.h"
 #include "command/story.h"
 #include "job/field.h"
 #include "job/story_time.h"
@@ -132,34 +133,6 @@ OrderedJson stretchesJson(const StoryTold& told) {
   return out;
 }
 
-OrderedJson findingsJson(const StoryTold& told) {
-  OrderedJson out = OrderedJson::array();
-  for (const Finding& f : told.findings) {
-    OrderedJson tried = OrderedJson::array();
-    for (const TriedRemedy& remedy : f.tried)
-      tried.push_back({{"change", remedy.change},
-                       {"before", rounded(remedy.before, 2)},
-                       {"after", rounded(remedy.after, 2)},
-                       {"helps", remedy.helps},
-                       {"aside", remedy.aside}});
-    out.push_back({{"rule", f.rule},
-                   {"level", std::string(nameOf(f.severity))},
-                   {"page", f.page},
-                   {"panel", f.panel},
-                   {"beat", f.beat},
-                   {"measure", f.measure},
-                   {"value", rounded(f.value, 2)},
-                   {"limit", rounded(f.limit, 2)},
-                   {"unit", f.unit},
-                   {"reason", f.reason},
-                   {"remedy", f.remedy},
-                   {"tried", tried},
-                   {"evidence", std::string(nameOf(f.evidence))},
-                   {"silenced", f.silencedWhy}});
-  }
-  return out;
-}
-
 }  // namespace
 
 std::string storyJson(const StoryTold& told) {
@@ -169,7 +142,7 @@ std::string storyJson(const StoryTold& told) {
                  {"scenes", scenesJson(told)},
                  {"reveals", revealsJson(told)},
                  {"stretches", stretchesJson(told)},
-                 {"findings", findingsJson(told)}});
+                 {"findings", findingsJson(told.findings)}});
 }
 
 }  // namespace tw

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "geometry/polygon.h"
+#include "press/finding_mark.h"
 #include "press/overlays.h"
 
 namespace tw {
@@ -15,7 +16,7 @@ namespace {
 constexpr double kCellMm = 2.2, kSpreadMm = 3.2;  // of the heat
 constexpr double kLeastHeat = 0.06;
 constexpr Ink kHeatInk{0.86, 0.62, 0.30};
-constexpr double kMarkMm = 2.1, kMarkPt = 6.6, kKeyPt = 6.5;
+constexpr double kMarkMm = kFindingMarkMm, kKeyPt = 6.5;
 constexpr double kPathMm = 0.22;
 
 /// How long eyes rest around each cell of a grid over the page, the most 1.
@@ -90,10 +91,6 @@ void drawBow(Surface& surface, Point from, Point to) {
   surface.fill(Path(head), kLeadInk, FillRule::NonZero);
 }
 
-Polygon diamond(Point at, double r) {
-  return {{at + Vector{0, -r}, at + Vector{r, 0}, at + Vector{0, r}, at + Vector{-r, 0}}};
-}
-
 /// The corner of the outline that lies lowest on the left.
 Point lowerLeft(const Polygon& outline) {
   return *std::ranges::min_element(outline.points, {}, [](Point p) { return p.x - p.y; });
@@ -158,26 +155,6 @@ void drawPartings(Surface& surface, const RoughPicture& picture,
   }
 }
 
-void drawFindingMark(Surface& surface, Point at, const Finding& finding, std::size_t number) {
-  const bool quiet = !finding.silencedWhy.empty();
-  const Ink ink = quiet ? greyOf(0.45) : finding.severity == Severity::Must ? kLeadInk : kOrderInk;
-  const double r = kMarkMm;
-  Polygon shape = finding.severity == Severity::Must ? diamond(at, 1.35 * r)
-                  : finding.severity == Severity::Should
-                      ? polygonOf({at - Vector{r, r}, at + Vector{r, r}})
-                      : ellipse(at, 1.1 * r, 1.1 * r, 32);
-  const bool open = finding.severity == Severity::Look;
-  surface.line(Path(shape), {.ink = kPaper, .width = 1});
-  surface.fill(Path(shape), open ? kPaper : ink, FillRule::NonZero);
-  surface.line(Path(shape), {.ink = ink, .width = 0.35});
-  surface.type({.text = fmt::format("{}", number),
-                .face = Face::Bold,
-                .sizePt = kMarkPt,
-                .at = at + Vector{0, 0.35 * kMarkPt * kMmPerPt},
-                .align = Align::Centre,
-                .ink = open ? ink : kPaper});
-}
-
 void drawFindingMarks(Surface& surface, const RoughPicture& picture,
                       const std::vector<Finding>& findings) {
   std::vector<Point> taken;
@@ -185,7 +162,7 @@ void drawFindingMarks(Surface& surface, const RoughPicture& picture,
     if (findings[i].panel <= 0) continue;
     const Point at = freePlace(wishedPlace(picture, findings[i]), picture.sheet.trimRect(), taken);
     taken.push_back(at);
-    drawFindingMark(surface, at, findings[i], i + 1);
+    drawFindingMark(surface, at, findings[i].severity, i + 1, !findings[i].silencedWhy.empty());
   }
 }
 

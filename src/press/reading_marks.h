@@ -15,9 +15,6 @@ void drawPath(Surface& surface, const std::vector<EyeRest>& path);
 void drawPartings(Surface& surface, const RoughPicture& picture,
                   const std::vector<PanelMove>& partings, const Typesetter& typesetter);
 
-/// A finding's mark: a filled diamond for must, a filled square for should, an open ring for look.
-/// A silenced one is grey.
-void drawFindingMark(Surface& surface, Point at, const Finding& finding, std::size_t number);
 /// One mark on the page for each finding, none on another; findings on the whole page get none.
 void drawFindingMarks(Surface& surface, const RoughPicture& picture,
                       const std::vector<Finding>& findings);

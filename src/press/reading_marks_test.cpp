@@ -41,20 +41,6 @@ TEST_CASE("a finding with a place is marked beside it") {
   CHECK(surface.words[0].at.x == doctest::Approx(60));
 }
 
-TEST_CASE("levels differ by shape: four corners for must and should, a ring for look") {
-  for (const auto& [severity, corners] :
-       {std::pair{Severity::Must, 4u}, {Severity::Should, 4u}, {Severity::Look, 32u}}) {
-    Recorder surface;
-    drawFindingMark(surface, {10, 10}, inPanel(1, severity), 1);
-    REQUIRE(surface.fills.size() == 1);
-    CHECK(surface.fills[0].points().size() == corners);
-  }
-  Recorder must, should;
-  drawFindingMark(must, {10, 10}, inPanel(1, Severity::Must), 1);
-  drawFindingMark(should, {10, 10}, inPanel(1, Severity::Should), 1);
-  CHECK(must.fills[0].points() != should.fills[0].points());
-}
-
 TEST_CASE("the path has a dot for every rest and one line through all") {
   Recorder surface;
   drawPath(surface, {{{10, 10}, 250, false}, {{20, 15}, 220, true}, {{30, 40}, 300, false}});

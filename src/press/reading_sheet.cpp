@@ -6,6 +6,7 @@
 #include <cmath>
 #include <optional>
 
+#include "press/finding_mark.h"
 #include "press/in_words.h"
 #include "press/overlays.h"
 #include "press/page_art.h"
@@ -85,7 +86,8 @@ class FindingColumns {
 
   void write(const Finding& f, std::size_t number) {
     text_->move(5.6);
-    drawFindingMark(surface_, {text_->column().min.x + 2.6, text_->y() - 1}, f, number);
+    drawFindingMark(surface_, {text_->column().min.x + 2.6, text_->y() - 1}, f.severity, number,
+                    !f.silencedWhy.empty());
     text_->word(text_->shortened(f.rule, Face::Bold, TextColumn::kRulePt, 42), Face::Bold,
                 TextColumn::kRulePt, kBlack, kMarkRoom);
     const std::string where = f.panel > 0 ? fmt::format("panel {}", f.panel) : "page";

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "press/finding_mark.h"
 #include "press/overlays.h"
 
 namespace tw {
@@ -270,8 +271,8 @@ class Lanes {
                    .ink = kEyeInk});
     if (!isFound) return;
     const std::size_t finding = *first.panel->paceFinding;
-    drawFindingBadge(surface_, map_.findings[finding].severity, finding + 1,
-                     {middle - half + 2.4, y});
+    drawFindingMark(surface_, {middle - half + 2.4, y}, map_.findings[finding].severity,
+                    finding + 1);
   }
 
   void label(int row, StoryLane lane, const std::string& name, const std::string& unit,

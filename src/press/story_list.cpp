@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "press/finding_mark.h"
 #include "press/overlays.h"
 
 namespace tw {
@@ -97,8 +98,8 @@ void drawEntry(Surface& surface, const StoryMap& map, const Placed& placed) {
   Point at = placed.at + Vector{kIndent, kLineMm - 0.6};
   const std::size_t index = placed.entry.finding;
   surface.openGroup(fmt::format("finding-{}", index + 1), map.findings[index].head, true);
-  drawFindingBadge(surface, map.findings[index].severity, index + 1,
-                   placed.at + Vector{1.9, kLineMm - 1.6});
+  drawFindingMark(surface, placed.at + Vector{1.9, kLineMm - 1.6}, map.findings[index].severity,
+                  index + 1);
   for (const std::string& line : placed.entry.head) {
     surface.type({.text = line, .face = Face::Bold, .sizePt = kTextPt, .at = at});
     at.y += kLineMm;

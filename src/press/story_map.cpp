@@ -9,6 +9,7 @@
 #include <memory>
 
 #include "geometry/polygon.h"
+#include "press/finding_mark.h"
 #include "press/overlays.h"
 #include "press/page_art.h"
 #include "press/pdf_book.h"
@@ -21,7 +22,7 @@ namespace tw {
 namespace {
 
 constexpr double kTitlePt = 16, kAboutPt = 8.5, kSmallPt = 7.2, kNumberPt = 9;
-constexpr double kBadge = 1.75;  // mm, half its height
+constexpr double kBadge = kFindingMarkMm;
 constexpr Ink kQuiet{0.38, 0.38, 0.38}, kEdge{0.45, 0.45, 0.45};
 
 Path lineBetween(Point a, Point b) {
@@ -207,7 +208,7 @@ class MapSheet {
     Point at{grid_.slot(page.number).max.x - kBadge - 0.4,
              grid_.numberLine(grid_.rowOf(page.number)) - 1.1};
     for (const std::size_t finding : page.findings) {
-      drawFindingBadge(surface, map_.findings[finding].severity, finding + 1, at);
+      drawFindingMark(surface, at, map_.findings[finding].severity, finding + 1);
       at.x -= 2 * kBadge + 0.6;
     }
   }
@@ -220,7 +221,7 @@ class MapSheet {
     Point at{isToTheLeft() ? box.min.x + kBadge + 0.5 : box.max.x - kBadge - 0.5,
              box.max.y - kBadge - 0.5};
     for (const std::size_t finding : page.panels[panel].findings) {
-      drawFindingBadge(surface, map_.findings[finding].severity, finding + 1, at);
+      drawFindingMark(surface, at, map_.findings[finding].severity, finding + 1);
       at.x += step;
     }
   }
@@ -261,7 +262,7 @@ class MapSheet {
       x += typesetter_.widthOf(text, Face::Regular, kSmallPt) + 5;
     };
     const auto badge = [&](Severity severity, const std::string& text) {
-      drawFindingBadge(surface, severity, 0, {x + kBadge, y - 0.9});
+      drawFindingMark(surface, {x + kBadge, y - 0.9}, severity, 0);
       x += 2 * kBadge + 1.2;
       word(text);
     };
@@ -299,25 +300,6 @@ std::filesystem::path fileOf(const std::filesystem::path& file, std::size_t shee
 }
 
 }  // namespace
-
-void drawFindingBadge(Surface& surface, Severity severity, std::size_t number, Point at) {
-  const bool must = severity == Severity::Must;
-  const Path shape = must ? Path(Rect{at - Vector{kBadge, kBadge}, at + Vector{kBadge, kBadge}})
-                          : Path(ellipse(at, kBadge, kBadge, 32));
-  surface.line(shape, {.ink = kPaper, .width = 1.3});
-  surface.fill(shape, must ? kBlack : kPaper, FillRule::NonZero);
-  Pen pen{.ink = severity == Severity::Should ? kLeadInk : kBlack,
-          .width = severity == Severity::Should ? 0.6 : 0.25};
-  if (severity == Severity::Look) pen.dashes = {0.55, 0.45};
-  surface.line(shape, pen);
-  if (number == 0) return;  // in the key
-  surface.type({.text = std::to_string(number),
-                .face = Face::Bold,
-                .sizePt = number < 10 ? 6.6 : 5.8,
-                .at = at + Vector{0, 0.82},
-                .align = Align::Centre,
-                .ink = must ? kPaper : kBlack});
-}
 
 Result<void> writeStoryMap(const std::filesystem::path& file, const StoryMap& map, double dpi) {
   if (map.pages.empty()) return badInput("The story has no pages.", {}, "Import a script.");

@@ -59,8 +59,4 @@ struct StoryMap {
 /// By the file's extension: .pdf holds all sheets, .svg and .png get a file for each ("map-2.png").
 Result<void> writeStoryMap(const std::filesystem::path& file, const StoryMap& map, double dpi);
 
-/// Findings wear these numbers: a filled square must, a heavy ring should, a dashed ring look.
-
-void drawFindingBadge(Surface& surface, Severity severity, std::size_t number, Point at);
-
 }  // namespace tw

@@ -121,7 +121,7 @@ expect 2 "not said whose picture" reference "$story" --add "$work/cut.png"
 # The whole story and its map.
 expect 0 "xample" story --help
 expect 0 "not measured" story "$story"
-expect 1 "faces page 6" story "$story" --fail-on look
+expect 1 "faces page 6" story "$story" --level look
 expect 0 "" silence "$story" --page 7 --panel 2 --rule "page turn" --reason "the bell is heard before it is seen"
 expect 0 "answered by you" story "$story"
 expect 0 "the bell is heard" story "$story" --json
@@ -129,7 +129,7 @@ expect 0 '"stands": "after a turn"' story "$story" --json
 expect 0 "" story "$story" --png "$work/map.png" --dpi 40 --svg "$work/map.svg" --pdf "$work/map.pdf"
 [ -s "$work/map.png" ] && [ -s "$work/map.svg" ] && [ -s "$work/map.pdf" ] || { echo "FAILED: no map"; failed=$((failed + 1)); }
 expect 2 "no such folder" story "$work/nowhere"
-expect 2 "" story "$story" --fail-on never
+expect 2 "" story "$story" --level never
 expect 2 'no command "frobnicate"' frobnicate
 expect 0 "3 × 2" reference "$story" --who ines --add "$source/tests/fuzz/corpus/picture_size/grey.png"
 rm "$story/art/reference/grey.png"
