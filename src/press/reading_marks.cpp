@@ -7,6 +7,8 @@
 
 #include "geometry/polygon.h"
 #include "press/finding_mark.h"
+#include "press/finding_places.h"
+#include "press/number_places.h"
 #include "press/overlays.h"
 
 namespace tw {
@@ -17,7 +19,9 @@ constexpr double kCellMm = 2.2, kSpreadMm = 3.2;  // of the heat
 constexpr double kLeastHeat = 0.06;
 constexpr Ink kHeatInk{0.86, 0.62, 0.30};
 constexpr double kMarkMm = kFindingMarkMm, kKeyPt = 6.5;
-constexpr double kPathMm = 0.22;
+constexpr double kPathMm = 0.22, kInCopyMm = 0.09;
+constexpr double kLongJumpMm = 20;  // from here on a jump wears an arrow head
+constexpr double kTurnPt = 7;
 
 /// How long eyes rest around each cell of a grid over the page, the most 1.
 class Heat {
@@ -91,57 +95,191 @@ void drawBow(Surface& surface, Point from, Point to) {
   surface.fill(Path(head), kLeadInk, FillRule::NonZero);
 }
 
-/// The corner of the outline that lies lowest on the left.
-Point lowerLeft(const Polygon& outline) {
-  return *std::ranges::min_element(outline.points, {}, [](Point p) { return p.x - p.y; });
+/// What the path lies on.
+class PathGround {
+ public:
+  PathGround(const RoughPicture& picture, const Typesetter& typesetter) : picture_(picture) {
+    for (const RoughPanel& panel : picture.rough.panels)
+      for (Polygon& shape : copyShapes(panel, typesetter)) copy_.push_back(std::move(shape));
+  }
+
+  /// Index of the panel, insets before the one that they lie on; −1 for none.
+  int panelAt(Point p) const {
+    int found = -1;
+    const auto& panels = picture_.rough.panels;
+    for (std::size_t i = 0; i < panels.size(); ++i)
+      if (contains(panels[i].outline, p) && (found < 0 || !panels[i].ground))
+        found = static_cast<int>(i);
+    return found;
+  }
+
+  /// Both on the same piece of copy.
+  bool isInCopy(Point a, Point b) const {
+    return std::ranges::any_of(
+        copy_, [&](const Polygon& shape) { return contains(shape, a) && contains(shape, b); });
+  }
+
+  bool isOnCopy(Point p, double radius) const {
+    return std::ranges::any_of(copy_, [&](const Polygon& shape) {
+      return contains(shape, p) || distanceToOutline(shape, p) < radius;
+    });
+  }
+
+ private:
+  const RoughPicture& picture_;
+  std::vector<Polygon> copy_;
+};
+
+Path lineBetween(Point a, Point b) {
+  Path path;
+  path.add({a, b}, false);
+  return path;
 }
 
-/// Where a finding's mark would best stand: at the lower right of its place, so that the place
-/// itself stays in sight, or in a corner of its panel.
-Point wishedPlace(const RoughPicture& picture, const Finding& finding) {
-  if (!finding.place.points.empty()) return bounds(finding.place).max;
-  const RoughPanel& panel = picture.rough.panels[static_cast<std::size_t>(finding.panel) - 1];
-  return lowerLeft(panel.outline) + Vector{1.6 * kMarkMm, -1.8 * kMarkMm};
+double dotRadius(const EyeRest& rest) {
+  return std::clamp(0.045 * std::sqrt(rest.milliseconds), 0.35, 1.5);
 }
 
-/// The next free place to the side of the wished one, then the row above.
-Point freePlace(Point wished, const Rect& page, const std::vector<Point>& taken) {
-  const double step = 2.5 * kMarkMm;
-  const auto isFree = [&](Point at) {
-    return std::ranges::none_of(taken, [&](Point t) { return (t - at).length() < 2.3 * kMarkMm; });
+void drawDot(Surface& surface, const EyeRest& rest) {
+  const double r = dotRadius(rest);
+  const Path dot(ellipse(rest.at, r, r, 24));
+  // A bare ring on copy, so that letters show through.
+  if (!rest.onCopy) surface.fill(dot, kEyeInk, FillRule::NonZero);
+  surface.line(dot, {.ink = kEyeInk, .width = kPathMm});
+}
+
+void drawHead(Surface& surface, Point tip, Vector along) {
+  const Vector side{-along.y, along.x};
+  const Polygon head{
+      {tip, tip - along * 3.4 + side * 1.1, tip - along * 2.7, tip - along * 3.4 - side * 1.1}};
+  surface.line(Path(head), {.ink = kPaper, .width = 0.5});
+  surface.fill(Path(head), kEyeInk, FillRule::NonZero);
+}
+
+/// Part of the way along a jump, so that it points where no dot and no copy hides it.
+void drawJumpHead(Surface& surface, Point from, Point to, const PathGround& ground) {
+  constexpr double kPlaces[] = {0.62, 0.5, 0.74, 0.4, 0.84};
+  const auto isFree = [&](double share) {
+    const Point tip = between(from, to, share);
+    return !ground.isOnCopy(tip - (to - from).unit() * 1.7, 2);
   };
-  for (int row = 0; row < 12; ++row)
-    for (int column = 0; column < 10; ++column) {
-      const Point at = wished + Vector{column * step, -row * step};
-      if (at.x < page.max.x && at.y > page.min.y && isFree(at)) return at;
-    }
-  return wished;
+  const auto* free = std::ranges::find_if(kPlaces, isFree);
+  drawHead(surface, between(from, to, free == std::end(kPlaces) ? kPlaces[0] : *free),
+           (to - from).unit());
+}
+
+/// With a rim of paper, but not where it would rub out letters.
+void drawJump(Surface& surface, const EyeRest& from, const EyeRest& to) {
+  const Path line = lineBetween(from.at, to.at);
+  if (!from.onCopy && !to.onCopy) surface.line(line, {.ink = kPaper, .width = 0.7, .round = true});
+  surface.line(line, {.ink = kEyeInk, .width = kPathMm, .round = true});
+}
+
+/// Beside the dot, on a scrap of paper; the how-manieth panel of the path this is.
+void drawTurnNumber(Surface& surface, const EyeRest& rest, std::size_t number,
+                    const Typesetter& typesetter) {
+  const std::string text = fmt::format("{}", number);
+  const double half = typesetter.widthOf(text, Face::Bold, kTurnPt) / 2 + 0.5;
+  const Point at = rest.at + Vector{dotRadius(rest) + half + 0.5, -dotRadius(rest) - 0.8};
+  surface.fill(Path(ellipse(at, half + 0.4, 1.55, 24)), kPaper, FillRule::NonZero);
+  surface.type({.text = text,
+                .face = Face::Bold,
+                .sizePt = kTurnPt,
+                .at = at + Vector{0, 0.35 * kTurnPt * kMmPerPt},
+                .align = Align::Centre,
+                .ink = kEyeInk});
+}
+
+/// One line of keys in the slug, from left to right.
+class Key {
+ public:
+  Key(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter)
+      : surface_(surface),
+        typesetter_(typesetter),
+        at_{picture.sheet.trimRect().min.x + 3, picture.sheet.bleedRect().min.y - kSlugMm / 2} {}
+
+  Surface& surface() { return surface_; }
+  Point at(double ahead = 0) const { return at_ + Vector{ahead, 0}; }
+
+  /// What was drawn is that wide; then what it means.
+  void word(double wide, const std::string& text, Ink ink) {
+    at_.x += wide + 1;
+    surface_.type({.text = text, .sizePt = kKeyPt, .at = at_ + Vector{0, 0.8}, .ink = ink});
+    at_.x += typesetter_.widthOf(text, Face::Regular, kKeyPt) + 3.6;
+  }
+
+ private:
+  Surface& surface_;
+  const Typesetter& typesetter_;
+  Point at_;
+};
+
+void keyOfHeat(Key& key) {
+  for (int i = 0; i < 3; ++i) {
+    const double r = 0.35 + 0.3 * i;
+    key.surface().fill(Path(ellipse(key.at(0.4 + 2.1 * i), r, r, 16)), kHeatInk, FillRule::NonZero);
+  }
+  key.word(5.6, "where eyes rest off copy", kEyeInk);
+}
+
+void keyOfPath(Key& key) {
+  const EyeRest first{key.at(1), 250, false}, second{key.at(11), 230, true};
+  drawJump(key.surface(), first, second);
+  drawHead(key.surface(), key.at(7.5), {1, 0});
+  drawDot(key.surface(), first);
+  drawDot(key.surface(), second);
+  key.word(11.5, "one reader's path, open on copy, panels in turn", kEyeInk);
+}
+
+void keyOfFindings(Key& key, const std::vector<Finding>& findings) {
+  const auto mark = [&](Severity severity, bool silenced, const std::string& name) {
+    drawFindingMark(key.surface(), key.at(kMarkMm), severity, 0, silenced);
+    key.word(2 * kMarkMm + 0.6, name, silenced ? greyOf(0.6) : kBlack);
+  };
+  for (const Severity severity : {Severity::Must, Severity::Should, Severity::Look})
+    if (std::ranges::any_of(findings, [&](const Finding& f) { return f.severity == severity; }))
+      mark(severity, false, std::string(nameOf(severity)));
+  const auto silenced =
+      std::ranges::find_if(findings, [](const Finding& f) { return !f.silencedWhy.empty(); });
+  if (silenced != findings.end()) mark(silenced->severity, true, "silenced");
 }
 
 }  // namespace
 
-void drawRests(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& rests) {
+void drawRests(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& rests,
+               const Typesetter& typesetter) {
   if (rests.empty()) return;
-  Heat(picture.sheet.trimRect(), rests).each([&](Point at, double heat) {
-    if (heat < kLeastHeat) return;
+  const PathGround ground(picture, typesetter);
+  std::vector<EyeRest> seen;
+  for (const EyeRest& rest : rests)
+    if (!ground.isOnCopy(rest.at, 0)) seen.push_back(rest);
+  if (seen.empty()) return;
+  Heat(picture.sheet.trimRect(), seen).each([&](Point at, double heat) {
     const double r = 0.42 * kCellMm * std::sqrt(heat);
+    if (heat < kLeastHeat || ground.panelAt(at) < 0 || ground.isOnCopy(at, r)) return;
     surface.fill(Path(ellipse(at, r, r, 12)), kHeatInk, FillRule::NonZero);
   });
 }
 
-void drawPath(Surface& surface, const std::vector<EyeRest>& path) {
-  if (path.empty()) return;
-  Path line;
-  std::vector<Point> points;
-  for (const EyeRest& rest : path) points.push_back(rest.at);
-  line.add(points, false);
-  surface.line(line, {.ink = kPaper, .width = 0.7, .round = true});
-  surface.line(line, {.ink = kEyeInk, .width = kPathMm, .round = true});
+void drawPath(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& path,
+              const Typesetter& typesetter) {
+  const PathGround ground(picture, typesetter);
+  for (std::size_t i = 1; i < path.size(); ++i) {
+    const EyeRest &from = path[i - 1], &to = path[i];
+    if (ground.isInCopy(from.at, to.at)) {
+      surface.line(lineBetween(from.at, to.at), {.ink = kEyeInk, .width = kInCopyMm});
+      continue;
+    }
+    drawJump(surface, from, to);
+    if ((to.at - from.at).length() > kLongJumpMm) drawJumpHead(surface, from.at, to.at, ground);
+  }
+  for (const EyeRest& rest : path) drawDot(surface, rest);
+  std::vector<int> visited;
   for (const EyeRest& rest : path) {
-    const double r = std::clamp(0.045 * std::sqrt(rest.milliseconds), 0.35, 1.5);
-    const Path dot(ellipse(rest.at, r, r, 24));
-    surface.fill(dot, rest.onCopy ? kPaper : kEyeInk, FillRule::NonZero);
-    surface.line(dot, {.ink = kEyeInk, .width = kPathMm});
+    const int panel = ground.panelAt(rest.at);
+    if (panel < 0 || std::ranges::find(visited, panel) != visited.end()) continue;
+    visited.push_back(panel);
+    drawTurnNumber(surface, rest, visited.size(), typesetter);
   }
 }
 
@@ -156,35 +294,24 @@ void drawPartings(Surface& surface, const RoughPicture& picture,
 }
 
 void drawFindingMarks(Surface& surface, const RoughPicture& picture,
-                      const std::vector<Finding>& findings) {
-  std::vector<Point> taken;
-  for (std::size_t i = 0; i < findings.size(); ++i) {
-    if (findings[i].panel <= 0) continue;
-    const Point at = freePlace(wishedPlace(picture, findings[i]), picture.sheet.trimRect(), taken);
-    taken.push_back(at);
-    drawFindingMark(surface, at, findings[i].severity, i + 1, !findings[i].silencedWhy.empty());
+                      const std::vector<Finding>& findings, const Typesetter& typesetter) {
+  for (const PlacedMark& mark : findingPlaces(picture, findings, typesetter)) {
+    const Finding& finding = findings[mark.finding];
+    drawFindingMark(surface, mark.at, finding.severity, mark.finding + 1,
+                    !finding.silencedWhy.empty());
   }
 }
 
-void drawReadingKey(Surface& surface, const RoughPicture& picture) {
-  double x = picture.sheet.trimRect().min.x + 3;
-  const double y = picture.sheet.bleedRect().min.y - kSlugMm / 2;
-  const auto word = [&](const std::string& text, double to, Ink ink) {
-    surface.type({.text = text, .sizePt = kKeyPt, .at = {x, y + 0.8}, .ink = ink});
-    x += to;
-  };
-  for (int i = 0; i < 3; ++i) {
-    const double r = 0.35 + 0.3 * i;
-    surface.fill(Path(ellipse({x + 2.3 * i, y}, r, r, 16)), kHeatInk, FillRule::NonZero);
+void drawReadingKey(Surface& surface, const RoughPicture& picture, const ReadingSheet& sheet,
+                    const Typesetter& typesetter) {
+  Key key(surface, picture, typesetter);
+  if (!sheet.rests.empty()) keyOfHeat(key);
+  if (!sheet.path.empty()) keyOfPath(key);
+  if (!sheet.partings.empty()) {
+    drawBow(surface, key.at(), key.at(8));
+    key.word(8, "readers part", kLeadInk);
   }
-  x += 7;
-  word("where eyes rest", 25, kEyeInk);
-  drawPath(surface, {{{x, y}, 250, false}, {{x + 6, y}, 230, true}});
-  x += 8;
-  word("one reader's path, open on copy", 42, kEyeInk);
-  drawBow(surface, {x, y}, {x + 8, y});
-  x += 9.5;
-  word("readers part", 20, kLeadInk);
+  keyOfFindings(key, sheet.findings);
 }
 
 }  // namespace tw

@@ -10,16 +10,23 @@
 
 namespace tw {
 
-void drawRests(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& rests);
-void drawPath(Surface& surface, const std::vector<EyeRest>& path);
+/// Those off copy: copy must stay legible, and that it is read needs no heat.
+void drawRests(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& rests,
+               const Typesetter& typesetter);
+
+/// Long jumps have an arrow head, the first rest in each panel the number of its turn. Thinner
+/// from word to word.
+void drawPath(Surface& surface, const RoughPicture& picture, const std::vector<EyeRest>& path,
+              const Typesetter& typesetter);
 void drawPartings(Surface& surface, const RoughPicture& picture,
                   const std::vector<PanelMove>& partings, const Typesetter& typesetter);
 
-/// One mark on the page for each finding, none on another; findings on the whole page get none.
+/// One mark inside the panel of each finding; findings on the whole page get none.
 void drawFindingMarks(Surface& surface, const RoughPicture& picture,
-                      const std::vector<Finding>& findings);
+                      const std::vector<Finding>& findings, const Typesetter& typesetter);
 
-/// The keys of the marks in the slug.
-void drawReadingKey(Surface& surface, const RoughPicture& picture);
+/// The keys in the slug of what this sheet shows.
+void drawReadingKey(Surface& surface, const RoughPicture& picture, const ReadingSheet& sheet,
+                    const Typesetter& typesetter);
 
 }  // namespace tw

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "press/finding_mark.h"
 #include "press/in_words.h"
@@ -21,17 +20,15 @@ namespace {
 
 constexpr double kColumnMm = 82, kGapMm = 6, kMarginMm = 8;
 constexpr double kPale = 0.42;  // of the rough's own inks
-constexpr double kMarkRoom = 6.5;
+constexpr double kMarkRoom = 6.5, kEntryHead = 5.6;
+constexpr double kFootMm = 7.5;  // kept for a line on what is left
 
-std::string amount(double value, const std::string& unit) {
+/// "1 joint", "2 joints", "1 s", "90 %".
+std::string amount(double value, std::string unit) {
   const bool whole = std::abs(value - std::round(value)) < 0.05 || std::abs(value) >= 20;
   std::string out = whole ? fmt::format("{:.0f}", value) : fmt::format("{:.1f}", value);
+  if (out == "1" && unit.size() > 2 && unit.back() == 's') unit.pop_back();
   return unit.empty() ? out : out + " " + unit;
-}
-
-std::string evidenceOf(const Finding& finding) {
-  std::string out(nameOf(finding.evidence));
-  return finding.source.empty() ? out : out + ": " + finding.source;
 }
 
 std::string triedInWords(const TriedRemedy& tried, const std::string& unit) {
@@ -41,78 +38,79 @@ std::string triedInWords(const TriedRemedy& tried, const std::string& unit) {
   return tried.aside.empty() ? out + "." : out + fmt::format(", but it costs: {}.", tried.aside);
 }
 
-/// Findings from the first column to the second, then a line on what is left.
-class FindingColumns {
+/// How much is told of a finding: where not all fit, the least useful goes first.
+struct Detail {
+  std::size_t tried = 3;  ///< changes that were tried
+  bool measured = true;
+  bool advice = true;
+};
+constexpr Detail kFull{3, true, true}, kNearlyFull{2, true, true};
+constexpr Detail kDetails[] = {
+    kFull, kNearlyFull, {1, true, true}, {1, false, true}, {0, false, false}};
+
+/// What was measured against which limit, and how sure the ground of the rule is.
+std::string evidenceOf(const Finding& finding, const Detail& detail) {
+  std::string out;
+  if (detail.measured && !finding.measure.empty())
+    out = fmt::format("measured: {}, limit {}; ", finding.measure,
+                      amount(finding.limit, finding.unit));
+  out += nameOf(finding.evidence);
+  return finding.source.empty() || !detail.measured ? out : out + ": " + finding.source;
+}
+
+std::vector<std::string> adviceOf(const Finding& f, const Detail& detail) {
+  if (!f.silencedWhy.empty()) return {"Silenced: " + f.silencedWhy};
+  if (!detail.advice) return {};
+  std::vector<std::string> out;
+  if (f.tried.empty() || !f.tried.front().helps) out.push_back(f.remedy);
+  for (std::size_t i = 0; i < std::min(f.tried.size(), detail.tried); ++i)
+    out.push_back(triedInWords(f.tried[i], f.unit));
+  return out;
+}
+
+double entryHeight(const TextColumn& text, const Finding& f, const Detail& detail) {
+  std::size_t lines = text.linesOf(f.reason, Face::Regular, TextColumn::kTextPt, kMarkRoom);
+  for (const std::string& line : adviceOf(f, detail))
+    lines += text.linesOf(line, Face::Italic, TextColumn::kTextPt, kMarkRoom + TextColumn::kIndent);
+  lines += text.linesOf(evidenceOf(f, detail), Face::Regular, TextColumn::kNotePt, kMarkRoom);
+  return kEntryHead + static_cast<double>(lines) * TextColumn::kLineMm;
+}
+
+void writeEntry(TextColumn& text, const Finding& f, const Detail& detail, std::size_t number) {
+  text.move(kEntryHead);
+  drawFindingMark(text.surface(), {text.column().min.x + 2.6, text.y() - 1}, f.severity, number,
+                  !f.silencedWhy.empty());
+  text.word(text.shortened(f.rule, Face::Bold, TextColumn::kRulePt, 42), Face::Bold,
+            TextColumn::kRulePt, kBlack, kMarkRoom);
+  const std::string where = f.panel > 0 ? fmt::format("panel {}", f.panel) : "page";
+  text.wordAtRight(fmt::format("{}, {}", nameOf(f.severity), where), Face::Regular,
+                   TextColumn::kNotePt, kQuietInk);
+  text.paragraph(f.reason, Face::Regular, TextColumn::kTextPt, kBlack, kMarkRoom);
+  for (const std::string& line : adviceOf(f, detail)) text.advice(line, kMarkRoom);
+  text.paragraph(evidenceOf(f, detail), Face::Regular, TextColumn::kNotePt, kQuietInk, kMarkRoom);
+}
+
+/// Takes what is written while it is only measured.
+class Unseen final : public Surface {
  public:
-  FindingColumns(Surface& surface, std::vector<Rect> columns, const Typesetter& typesetter)
-      : surface_(surface), columns_(std::move(columns)), typesetter_(typesetter) {
-    open();
-  }
-
-  TextColumn& text() { return *text_; }
-
-  /// False when there is no room left.
-  bool add(const Finding& finding, std::size_t number) {
-    if (heightOf(finding) > text_->room() - kFoot) {
-      if (at_ + 1 >= columns_.size()) return false;
-      ++at_;
-      open();
-    }
-    write(finding, number);
-    return true;
-  }
-
- private:
-  static constexpr double kFoot = 8, kLine = TextColumn::kLineMm;
-
-  void open() { text_.emplace(surface_, columns_[at_], typesetter_); }
-
-  double heightOf(const Finding& f) const {
-    std::size_t lines = text_->linesOf(f.reason, Face::Regular, TextColumn::kTextPt, kMarkRoom);
-    for (const std::string& line : adviceOf(f))
-      lines +=
-          text_->linesOf(line, Face::Italic, TextColumn::kTextPt, kMarkRoom + TextColumn::kIndent);
-    lines += text_->linesOf(evidenceOf(f), Face::Regular, TextColumn::kNotePt, kMarkRoom);
-    return 7.2 + static_cast<double>(lines) * kLine;
-  }
-
-  static std::vector<std::string> adviceOf(const Finding& f) {
-    if (!f.silencedWhy.empty()) return {"Silenced: " + f.silencedWhy};
-    std::vector<std::string> out;
-    for (const TriedRemedy& tried : f.tried) out.push_back(triedInWords(tried, f.unit));
-    if (f.tried.empty() || !f.tried.front().helps) out.insert(out.begin(), f.remedy);
-    return out;
-  }
-
-  void write(const Finding& f, std::size_t number) {
-    text_->move(5.6);
-    drawFindingMark(surface_, {text_->column().min.x + 2.6, text_->y() - 1}, f.severity, number,
-                    !f.silencedWhy.empty());
-    text_->word(text_->shortened(f.rule, Face::Bold, TextColumn::kRulePt, 42), Face::Bold,
-                TextColumn::kRulePt, kBlack, kMarkRoom);
-    const std::string where = f.panel > 0 ? fmt::format("panel {}", f.panel) : "page";
-    text_->wordAtRight(fmt::format("{}, {}", nameOf(f.severity), where), Face::Regular,
-                       TextColumn::kNotePt, kQuietInk);
-    text_->paragraph(f.reason, Face::Regular, TextColumn::kTextPt, kBlack, kMarkRoom);
-    for (const std::string& line : adviceOf(f)) text_->advice(line, kMarkRoom);
-    text_->paragraph(evidenceOf(f), Face::Regular, TextColumn::kNotePt, kQuietInk, kMarkRoom);
-  }
-
-  Surface& surface_;
-  std::vector<Rect> columns_;
-  const Typesetter& typesetter_;
-  std::size_t at_ = 0;
-  std::optional<TextColumn> text_;
+  void fill(const Path&, Ink, FillRule) override {}
+  void line(const Path&, const Pen&) override {}
+  void clip(const Path&, FillRule) override {}
+  void unclip() override {}
+  void type(const TypeLine&) override {}
+  void place(const Sketch&, double, Point) override {}
+  void openGroup(const std::string&, const std::string&, bool) override {}
+  void closeGroup() override {}
 };
 
 class SheetArtist {
  public:
   SheetArtist(const RoughPicture& picture, const ReadingSheet& sheet, const Typesetter& typesetter)
-      : picture_(picture), sheet_(sheet), typesetter_(typesetter) {}
+      : picture_(picture), sheet_(sheet), typesetter_(typesetter), plan_(planned()) {}
 
   Rect paper() const {
     Rect paper = picture_.sheet.bleedRect().outset(kSlugMm);
-    paper.max.x += 2 * (kGapMm + kColumnMm) + kMarginMm;
+    paper.max.x += plan_.columns * (kGapMm + kColumnMm) + kMarginMm;
     return paper;
   }
 
@@ -126,16 +124,58 @@ class SheetArtist {
   void drawPage(Surface& surface) const {
     PaleSurface pale(surface, kPale);
     PageArt(picture_, typesetter_).drawOn(pale, kFinestMm);
-    drawTrimMarks(surface, picture_, typesetter_);
-    drawRests(surface, picture_, sheet_.rests);
-    drawPath(surface, sheet_.path);
+    // A bare layout of panels is no rough and is cut nowhere.
+    if (!picture_.rough.name.empty()) drawTrimMarks(surface, picture_, typesetter_);
+    drawRests(surface, picture_, sheet_.rests, typesetter_);
+    drawPath(surface, picture_, sheet_.path, typesetter_);
     drawPartings(surface, picture_, sheet_.partings, typesetter_);
     OrderNumbers(picture_, typesetter_, 1).drawOn(surface, kFinestMm);
-    drawFindingMarks(surface, picture_, sheet_.findings);
-    drawReadingKey(surface, picture_);
+    drawFindingMarks(surface, picture_, sheet_.findings, typesetter_);
+    drawReadingKey(surface, picture_, sheet_, typesetter_);
   }
 
-  std::vector<Rect> columns() const {
+  /// Which findings are told, how fully, and in which column each.
+  struct Plan {
+    int columns = 1;
+    Detail detail;
+    std::vector<int> columnOf;  ///< of each finding that is told
+  };
+
+  /// One column when all fit in it; else two, with no more left out than must be.
+  Plan planned() const {
+    Unseen nothing;
+    Plan plan;
+    const auto isAll = [&] { return plan.columnOf.size() == sheet_.findings.size(); };
+    for (const Detail& detail : {kFull, kNearlyFull})
+      if (plan = filled(1, detail, nothing); isAll()) return plan;
+    for (const Detail& detail : kDetails)
+      if (plan = filled(2, detail, nothing); isAll()) return plan;
+    return plan;
+  }
+
+  Plan filled(int columns, const Detail& detail, Surface& nothing) const {
+    Plan plan{columns, detail, {}};
+    const std::vector<Rect> boxes = columnBoxes();
+    TextColumn first(nothing, boxes[0], typesetter_);
+    heading(first);
+    double room = first.room();
+    int column = 0;
+    for (std::size_t i = 0; i < sheet_.findings.size(); ++i) {
+      const double high = entryHeight(first, sheet_.findings[i], detail);
+      const bool isLastEntry = i + 1 == sheet_.findings.size();
+      const auto fits = [&] {
+        return high <= room - (column + 1 == columns && !isLastEntry ? kFootMm : 0);
+      };
+      if (!fits() && column + 1 < columns)
+        room = boxes[static_cast<std::size_t>(++column)].height();
+      if (!fits()) break;
+      room -= high;
+      plan.columnOf.push_back(column);
+    }
+    return plan;
+  }
+
+  std::vector<Rect> columnBoxes() const {
     const Rect trim = picture_.sheet.trimRect();
     const double left = picture_.sheet.bleedRect().max.x + kSlugMm;
     std::vector<Rect> out;
@@ -147,24 +187,32 @@ class SheetArtist {
   }
 
   void drawWords(Surface& surface) const {
-    FindingColumns columns(surface, this->columns(), typesetter_);
-    heading(columns.text());
-    std::size_t told = 0;
-    while (told < sheet_.findings.size() && columns.add(sheet_.findings[told], told + 1)) ++told;
-    columns.text().move(2);
-    if (told < sheet_.findings.size())
-      columns.text().paragraph(fmt::format("And {} more; `tierwright read` lists them all.",
-                                           sheet_.findings.size() - told),
-                               Face::Regular, TextColumn::kNotePt, kQuietInk);
+    std::vector<TextColumn> columns;
+    for (const Rect& box : columnBoxes()) columns.emplace_back(surface, box, typesetter_);
+    heading(columns[0]);
+    const std::size_t told = plan_.columnOf.size();
+    for (std::size_t i = 0; i < told; ++i)
+      writeEntry(columns[static_cast<std::size_t>(plan_.columnOf[i])], sheet_.findings[i],
+                 plan_.detail, i + 1);
+    if (told == sheet_.findings.size()) return;
+    TextColumn& last = columns[static_cast<std::size_t>(plan_.columns) - 1];
+    last.move(2);
+    last.paragraph(fmt::format("And {} more, numbered as in `tierwright read`, which lists them "
+                               "all.",
+                               sheet_.findings.size() - told),
+                   Face::Regular, TextColumn::kNotePt, kQuietInk);
   }
 
   void heading(TextColumn& text) const {
     text.move(7);
     text.word("How it will be read", Face::Bold, 16, kBlack);
     text.move(4.6);
-    text.word(fmt::format("{}, {}, rough {}", picture_.jobTitle, pageInWords(picture_),
-                          picture_.rough.name),
-              Face::Regular, TextColumn::kTextPt, kQuietInk);
+    const std::string about = !sheet_.about.empty()
+                                  ? sheet_.about
+                                  : fmt::format("{}, {}, rough {}", picture_.jobTitle,
+                                                pageInWords(picture_), picture_.rough.name);
+    text.word(text.shortened(about, Face::Regular, TextColumn::kTextPt, 0), Face::Regular,
+              TextColumn::kTextPt, kQuietInk);
     text.move(1);
     for (const std::string& fact : sheet_.facts)
       text.paragraph(fact, Face::Regular, TextColumn::kTextPt, kBlack);
@@ -184,6 +232,7 @@ class SheetArtist {
   const RoughPicture& picture_;
   const ReadingSheet& sheet_;
   const Typesetter& typesetter_;
+  Plan plan_;
 };
 
 }  // namespace
@@ -197,8 +246,9 @@ Result<void> writeReadingSheet(const std::filesystem::path& file, const RoughPic
                                const ReadingSheet& sheet, double dpi) {
   const Typesetter typesetter;
   const SheetArtist artist(picture, sheet, typesetter);
-  const std::string title =
-      fmt::format("{}, {}: how it will be read", picture.jobTitle, pageInWords(picture));
+  const std::string title = fmt::format(
+      "{}: how it will be read",
+      sheet.about.empty() ? picture.jobTitle + ", " + pageInWords(picture) : sheet.about);
   return writeSingleSheet(file,
                           {title, artist.paper(), [&](Surface& surface) { artist.draw(surface); }},
                           typesetter, dpi);

@@ -29,6 +29,7 @@ struct PanelMove {
 };
 
 struct ReadingSheet {
+  std::string about{};              ///< under the title; empty: job, page and rough
   std::vector<std::string> facts;   ///< one line each, under the title
   std::vector<EyeRest> path;        ///< one reader's, in order
   std::vector<EyeRest> rests;       ///< many readers', for the heat

@@ -78,8 +78,39 @@ TEST_CASE("more findings than the sheet holds are counted, none is drawn over an
   for (int i = 0; i < 80; ++i)
     many.findings.push_back(finding("rule " + std::to_string(i), 1 + i % 6, Severity::Look));
   const std::string words = wordsOf(many);
-  CHECK(holds(words, "more; "));
+  CHECK(holds(words, "more, numbered as in `tierwright read`"));
   CHECK_FALSE(holds(words, "rule 79"));
+}
+
+TEST_CASE(
+    "few findings take one column of a narrower paper and second changes go before findings") {
+  const auto widthOf = [](const ReadingSheet& sheet) {
+    Recorder surface;
+    drawReadingSheet(surface, example::rough(0, "A", 6), sheet, Typesetter{});
+    return surface.fills.front().points()[2].x;  // the paper's right
+  };
+  ReadingSheet many = sheet();
+  many.findings[0].tried.resize(3, many.findings[0].tried[0]);
+  many.findings[0].tried[1].change = "a second change";
+  CHECK(holds(wordsOf(many), "a second change"));
+  for (int i = 0; i < 22; ++i)
+    many.findings.push_back(finding("rule " + std::to_string(i), 1 + i % 6, Severity::Look));
+  for (Finding& f : many.findings) f.tried.resize(3, many.findings[0].tried[0]);
+  CHECK(widthOf(many) == doctest::Approx(widthOf(sheet()) + 88));
+  CHECK(holds(wordsOf(many), "rule 21"));
+  CHECK_FALSE(holds(wordsOf(many), "a second change"));
+}
+
+TEST_CASE("an entry tells what was measured and the limit and one of a thing in the singular") {
+  ReadingSheet one;
+  one.findings = {finding("joint cuts", 1, Severity::Should)};
+  one.findings[0].measure = "joints that the frame cuts";
+  one.findings[0].unit = "joints";
+  one.findings[0].limit = 1;
+  one.findings[0].tried = {{"step back", 2, 1, true, ""}};
+  const std::string words = wordsOf(one);
+  CHECK(holds(words, "measured: joints that the frame cuts, limit 1 joint; ours"));
+  CHECK(holds(words, "2 joints → 1 joint."));
 }
 
 TEST_CASE("the same sheet always gives the same bytes") {
