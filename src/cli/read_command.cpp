@@ -6,8 +6,8 @@
 
 #include "cli/read_job.h"
 #include "cli/terminal.h"
-#include "command/read_drawn.h"
 #include "command/read_panels.h"
+#include "command/read_panels_sheet.h"
 
 namespace tw {
 
@@ -26,44 +26,22 @@ const std::map<std::string, ReadingDirection> kDirections{
     {"rtl", ReadingDirection::RightToLeft},
     {"right-to-left", ReadingDirection::RightToLeft}};
 
-/// Several pages: NAME.png becomes NAME-1.png, NAME-2.png, … by their place in the list.
-Result<void> drawAttention(const std::filesystem::path& file,
-                           const std::vector<ReadMarkedPage>& pages) {
-  bool any = false;
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    if (!pages[i].drawn) continue;
-    std::filesystem::path own = file;
-    if (pages.size() > 1)
-      own.replace_filename(
-          fmt::format("{}-{}{}", file.stem().string(), i + 1, file.extension().string()));
-    if (auto done = drawAttentionPng(own, pages[i]); !done) return done;
-    any = true;
-  }
-  if (!any)
-    return badInput("There is no drawn page to make a picture of.", {},
-                    "Name its picture with --picture, or in the list.");
-  return {};
-}
-
+/// Words first: they are there even when a picture cannot be made.
 int runPanels(const ReadArguments& a) {
-  if (!a.svg.empty() || !a.pdf.empty())
-    return report({{Cause::BadInput,
-                    "A drawn page's attention can be written as PNG alone.",
-                    {},
-                    "Use --png FILE."}});
   ReadPanelsRequest request{a.panels, {}, a.picture};
   if (!a.direction.empty()) request.direction = kDirections.at(a.direction);
   const auto pages = readPanels(request);
   if (!pages) return report(pages.error());
-  if (!a.png.empty())
-    if (auto done = drawAttention(a.png, *pages); !done) return report(done.error());
-  if (a.json) {
-    fmt::print("{}", readPanelsJson(*pages));
-    return kDone;
-  }
+  if (a.json) fmt::print("{}", readPanelsJson(*pages));
   for (const ReadMarkedPage& page : *pages) {
+    if (a.json) break;
     fmt::print("Page {}, {}\n", page.page.name, nameOf(page.direction));
     for (const std::string& sentence : readPanelsSentences(page)) fmt::print("  {}\n", sentence);
+  }
+  for (const std::string& file : {a.png, a.svg, a.pdf}) {
+    if (file.empty()) continue;
+    if (auto done = drawReadPanels(file, *pages, a.staged.request.dpi); !done)
+      return report(done.error());
   }
   return kDone;
 }
@@ -92,7 +70,8 @@ void addJobOptions(CLI::App& command, ReadArguments& a) {
   command.add_option("--seed", request.seed, "Another seed sends other readers")
       ->capture_default_str();
   command.add_option("--png", a.png,
-                     "Reading sheet to write as PNG; of a drawn page: where the eye goes");
+                     "Reading sheet to write as PNG; of a drawn page: where the eye goes;\n"
+                     "of a list's further pages: FILE-2, FILE-3, ...");
   command.add_option("--svg", a.svg, "Reading sheet to write as SVG");
   command.add_option("--pdf", a.pdf, "Reading sheet to write as PDF");
   command.add_option("--dpi", request.dpi, "Resolution of the PNG")
@@ -146,7 +125,7 @@ void addRead(CLI::App& app, int& exitCode) {
       "A page without \"direction\" is read left to right.\n"
       "Examples:\n"
       "  tierwright read job --page 4 --rough A --png reading.png\n"
-      "  tierwright read --panels pages.json\n"
+      "  tierwright read --panels pages.json --pdf layouts.pdf\n"
       "  tierwright read --panels pages.json --direction rtl --json\n"
       "  tierwright read --panels page.json --picture page.png --png eye.png");
   command->callback([a, &exitCode] { exitCode = run(*a); });

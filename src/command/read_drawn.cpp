@@ -18,6 +18,7 @@ constexpr int kPictureSide = 1600;
 /// A picture whose sides stand to each other otherwise than the page's, by more than this share,
 /// is the picture of something else.
 constexpr double kOtherShape = 0.05;
+constexpr double kDoubtfulShape = 0.03;  // here panels and drawing drift apart visibly
 constexpr double kDoubtfulFocus = 0.25, kLost = 0.5;
 
 OrderedJson placeJson(Point p) {
@@ -146,7 +147,21 @@ std::string centresSentence(const DrawnPage& page) {
   return fmt::format("At arm's length {} places compete for the page.", count) + strongest;
 }
 
+/// By how much the picture is wider for its height than the page, as a share.
+double widened(const MarkedPage& page, const GreyPicture& picture) {
+  return static_cast<double>(picture.width) / picture.height / (page.width / page.height) - 1;
+}
+
 }  // namespace
+
+std::string shapeNote(const MarkedPage& page, const GreyPicture& picture) {
+  if (page.width <= 0 || page.height <= 0) return {};
+  const double by = widened(page, picture);
+  if (std::abs(by) <= kDoubtfulShape) return {};
+  return fmt::format(
+      "For its height the picture is {:.0f} % {} than the page: panels may not match the drawing.",
+      100 * std::abs(by), by > 0 ? "wider" : "narrower");
+}
 
 Result<DrawnPage> readDrawn(const ReadMarkedPage& page, const std::filesystem::path& picture,
                             const AttentionWeights& weights) {
@@ -154,9 +169,7 @@ Result<DrawnPage> readDrawn(const ReadMarkedPage& page, const std::filesystem::p
   if (!grey) return tl::unexpected(grey.error());
   const MarkedPage& marked = page.page;
   if (marked.width > 0 && marked.height > 0) {
-    const double wanted = marked.width / marked.height;
-    const double found = static_cast<double>(grey->width) / grey->height;
-    if (std::abs(found / wanted - 1) > kOtherShape)
+    if (std::abs(widened(marked, *grey)) > kOtherShape)
       return badInput(fmt::format("Page {} is {} wide and {} high, but its picture has other "
                                   "proportions.",
                                   marked.name, marked.width, marked.height),

@@ -17,6 +17,10 @@ namespace tw {
 Result<DrawnPage> readDrawn(const ReadMarkedPage& page, const std::filesystem::path& picture,
                             const AttentionWeights& weights);
 
+/// When width and height of page and picture stand to each other so differently that panels may
+/// not lie on what they mark; else empty.
+std::string shapeNote(const MarkedPage& page, const GreyPicture& picture);
+
 /// Adds `attention`, `squint`, `picture` and `handed_on` to the page's JSON; places in the file's
 /// own unit, indices into the panels as the file has them.
 void addDrawn(OrderedJson& json, const DrawnPage& page);

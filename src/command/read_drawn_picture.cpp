@@ -37,6 +37,8 @@ Result<void> drawAttentionPng(const std::filesystem::path& file, const ReadMarke
                            .sentences = drawnSentences(drawn),
                            .page = drawn.picture,
                            .pageBox = drawn.page};
+  if (!page.pictureNote.empty())
+    picture.sentences.insert(picture.sentences.begin(), page.pictureNote);
   for (std::size_t i = 0; i < drawn.panels.size(); ++i)
     picture.panels.push_back(heatPanelOf(drawn.panels[i], static_cast<int>(i) + 1));
   for (const Peak& peak : drawn.onePicture.centres) picture.centres.push_back(peak.at);

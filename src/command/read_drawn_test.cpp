@@ -97,6 +97,18 @@ TEST_CASE("a picture that is missing or of another shape leaves the panels read 
   CHECK(readPanelsSentences(missing->front()).back().starts_with("Only its panels were read: "));
 }
 
+TEST_CASE("a picture of nearly the page's shape is measured and doubted") {
+  const Files files(R"([{"width": 104, "height": 150, "picture": "page.png",
+                         "panels": [{"bbox": [10, 10, 90, 70]}]}])");
+  const auto pages = readPanels({files.list, {}, {}});
+  REQUIRE(pages);
+  REQUIRE(pages->front().drawn);
+  CHECK(pages->front().pictureNote.starts_with("For its height the picture is 4 % narrower"));
+  CHECK(readPanelsJson(*pages).find("\"picture_note\"") != std::string::npos);
+  const Files same;
+  CHECK(readPanels({same.list, {}, {}})->front().pictureNote.empty());
+}
+
 TEST_CASE("a picture that was asked for and cannot be read is refused") {
   const Files files(R"({"panels": [{"bbox": [0, 0, 9, 9]}]})");
   CHECK_FALSE(readPanels({files.list, {}, files.folder / "no.png"}));

@@ -53,6 +53,7 @@ OrderedJson jsonOf(const ReadMarkedPage& page) {
     json["intended"] = {{"order", page.intended->order},
                         {"followed", rounded(page.intended->followed, 6)}};
   if (page.drawn) addDrawn(json, *page.drawn);
+  if (!page.pictureNote.empty()) json["picture_note"] = page.pictureNote;
   if (!page.pictureProblem.empty()) json["picture_problem"] = page.pictureProblem;
   return json;
 }
@@ -106,12 +107,14 @@ Result<void> addPictures(const ReadPanelsRequest& request, std::vector<ReadMarke
       weights = *read;
     }
     auto drawn = readDrawn(page, picture, *weights);
-    if (drawn)
+    if (drawn) {
+      page.pictureNote = shapeNote(page.page, drawn->picture);
       page.drawn = std::move(*drawn);
-    else if (request.picture.empty())
+    } else if (request.picture.empty()) {
       page.pictureProblem = describe(drawn.error());  // its panels are read all the same
-    else
+    } else {
       return tl::unexpected(drawn.error());
+    }
   }
   return {};
 }
@@ -150,6 +153,7 @@ std::vector<std::string> readPanelsSentences(const ReadMarkedPage& page) {
   addForks(page.reading, out);
   if (!page.pictureProblem.empty())
     out.push_back("Only its panels were read: " + page.pictureProblem);
+  if (!page.pictureNote.empty()) out.push_back(page.pictureNote);
   if (page.drawn)
     for (std::string& sentence : drawnSentences(*page.drawn)) out.push_back(std::move(sentence));
   return out;

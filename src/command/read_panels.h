@@ -33,6 +33,7 @@ struct ReadMarkedPage {
   PageReading reading;
   std::optional<IntendedOrder> intended;  ///< when every panel carries its order
   std::optional<DrawnPage> drawn;         ///< when its picture is known
+  std::string pictureNote;                ///< what to doubt about the picture, a sentence
   std::string pictureProblem;             ///< why the picture that the list names could not be used
 };
 

@@ -21,6 +21,7 @@ constexpr double kMostHeat = 0.85;  // of the heat's colour at its hottest
 constexpr double kHeatPower = 1.6;  // keeps the page readable where little draws
 constexpr double kArrowMm = 18, kTipMm = 3;
 constexpr Ink kHeat{0.93, 0.25, 0.05}, kFocus{0.75, 0.0, 0.35}, kCopy{0.0, 0.40, 0.70};
+constexpr Ink kOtherSpot = {0.45, 0.45, 0.45};
 constexpr Ink kLead{0.10, 0.45, 0.10}, kCentre{0.45, 0.15, 0.65};
 
 /// Between the four cells around the place.
@@ -107,7 +108,7 @@ void drawPanel(Surface& surface, const HeatPanel& panel) {
   for (std::size_t i = 0; i < panel.spots.size(); ++i) {
     const double radius = i == 0 ? 1.8 : 1.1;
     surface.fill(circle(panel.spots[i], radius + 0.5), kPaper, FillRule::NonZero);
-    surface.fill(circle(panel.spots[i], radius), i == 0 ? kBlack : greyOf(0.55), FillRule::NonZero);
+    surface.fill(circle(panel.spots[i], radius), i == 0 ? kBlack : kOtherSpot, FillRule::NonZero);
   }
 }
 
@@ -129,29 +130,54 @@ void drawCentre(Surface& surface, Point at, bool best) {
   drawOutline(surface, circle(at, 7), {.ink = kCentre, .width = best ? 1.1 : 0.6});
 }
 
+enum class Swatch { Line, Dashes, Dot, Ring };
+
 struct LegendEntry {
+  Swatch swatch;
   Ink ink;
-  bool dashed;
   const char* text;
 };
 
-void drawLegend(Surface& surface, const Typesetter& typesetter, Point at) {
-  constexpr double kSwatch = 6;
-  const LegendEntry entries[] = {{kHeat, false, "draws the eye"},
-                                 {kFocus, true, "focus"},
-                                 {kLead, true, "lead"},
-                                 {kCopy, false, "copy"},
-                                 {kCentre, false, "centre of the page"}};
-  for (const LegendEntry& entry : entries) {
-    Path swatch;
-    swatch.moveTo(at - Vector{0, 1.1});
-    swatch.lineTo(at + Vector{kSwatch, -1.1});
-    Pen pen{.ink = entry.ink, .width = 1.2};
-    if (entry.dashed) pen.dashes = {2.2, 1.4};
-    surface.line(swatch, pen);
-    surface.type({.text = entry.text, .sizePt = kTextPt, .at = at + Vector{kSwatch + 1.5, 0}});
-    at.x += kSwatch + 6 + typesetter.widthOf(entry.text, Face::Regular, kTextPt);
+constexpr LegendEntry kLegend[] = {{Swatch::Line, kHeat, "draws the eye"},
+                                   {Swatch::Dot, kBlack, "a panel's strongest place"},
+                                   {Swatch::Dot, kOtherSpot, "its next ones"},
+                                   {Swatch::Dashes, kFocus, "focus"},
+                                   {Swatch::Dashes, kLead, "lead"},
+                                   {Swatch::Line, kCopy, "copy"},
+                                   {Swatch::Ring, kCentre, "centre of the page"}};
+constexpr double kSwatch = 6;
+
+void drawSwatch(Surface& surface, const LegendEntry& entry, Point at) {
+  const Point middle = at + Vector{kSwatch / 2, -1.1};
+  if (entry.swatch == Swatch::Dot)
+    return surface.fill(circle(middle, 1.2), entry.ink, FillRule::NonZero);
+  if (entry.swatch == Swatch::Ring)
+    return surface.line(circle(middle, 1.5), {.ink = entry.ink, .width = 0.6});
+  Path line;
+  line.moveTo(at - Vector{0, 1.1});
+  line.lineTo(at + Vector{kSwatch, -1.1});
+  Pen pen{.ink = entry.ink, .width = 1.2};
+  if (entry.swatch == Swatch::Dashes) pen.dashes = {2.2, 1.4};
+  surface.line(line, pen);
+}
+
+/// As many lines as the width asks for; how many they were.
+int drawLegend(Surface* surface, const Typesetter& typesetter, Point at, double wide) {
+  const double left = at.x;
+  int lines = 1;
+  for (const LegendEntry& entry : kLegend) {
+    const double own = kSwatch + 1.5 + typesetter.widthOf(entry.text, Face::Regular, kTextPt);
+    if (at.x > left && at.x + own > left + wide) {
+      at = {left, at.y + kLineMm};
+      ++lines;
+    }
+    if (surface != nullptr) {
+      drawSwatch(*surface, entry, at);
+      surface->type({.text = entry.text, .sizePt = kTextPt, .at = at + Vector{kSwatch + 1.5, 0}});
+    }
+    at.x += own + 4.5;
   }
+  return lines;
 }
 
 }  // namespace
@@ -163,7 +189,8 @@ Result<std::string> attentionPng(const AttentionPicture& picture) {
   for (const std::string& sentence : picture.sentences)
     for (std::string& line : typesetter.broken(sentence, Face::Regular, kTextPt, page.width()))
       lines.push_back(std::move(line));
-  const double below = kLegendMm + kLineMm * static_cast<double>(lines.size()) + 2;
+  const double legend = kLineMm * (drawLegend(nullptr, typesetter, page.min, page.width()) - 1);
+  const double below = legend + kLegendMm + kLineMm * static_cast<double>(lines.size()) + 2;
   const Rect view{page.min - Vector{kMargin, kMargin + kHead},
                   page.max + Vector{kMargin, kMargin + below}};
   PngSurface surface(typesetter, view, kDpi);
@@ -178,7 +205,8 @@ Result<std::string> attentionPng(const AttentionPicture& picture) {
     drawCentre(surface, picture.centres[i], i == 0);
   for (const HeatPanel& panel : picture.panels) drawNumber(surface, panel);
   Point at{page.min.x, page.max.y + kLegendMm};
-  drawLegend(surface, typesetter, at);
+  drawLegend(&surface, typesetter, at, page.width());
+  at.y += legend;
   for (const std::string& line : lines) {
     at.y += kLineMm;
     surface.type({.text = line, .sizePt = kTextPt, .at = at + Vector{0, 1}});

@@ -22,6 +22,7 @@ constexpr double kMarkMm = kFindingMarkMm, kKeyPt = 6.5;
 constexpr double kPathMm = 0.22, kInCopyMm = 0.09;
 constexpr double kLongJumpMm = 20;  // from here on a jump wears an arrow head
 constexpr double kTurnPt = 7;
+constexpr double kBend = 0.12;  // of a bow, of its length
 
 /// How long eyes rest around each cell of a grid over the page, the most 1.
 class Heat {
@@ -65,7 +66,10 @@ class Heat {
 };
 
 Point centreOf(const RoughPicture& picture, int panel) {
-  if (panel <= 0) return picture.sheet.trimRect().min + Vector{4, 4};
+  const Rect trim = picture.sheet.trimRect();
+  if (panel <= 0 && picture.direction == ReadingDirection::RightToLeft)
+    return {trim.max.x - 4, trim.min.y + 4};
+  if (panel <= 0) return trim.min + Vector{4, 4};
   return bounds(picture.rough.panels[static_cast<std::size_t>(panel) - 1].outline).centre();
 }
 
@@ -81,10 +85,16 @@ void label(Surface& surface, Point at, const std::string& text, const Typesetter
                 .ink = kLeadInk});
 }
 
+/// Middle of the bow from one place to the other.
+Point middleOfBow(Point from, Point to) {
+  const Vector way = to - from;
+  return between(from, to, 0.5) + Vector{-way.y, way.x} * (0.75 * kBend);
+}
+
 /// A dashed bow with an arrow head.
 void drawBow(Surface& surface, Point from, Point to) {
   const Vector along = (to - from).unit(), side{-along.y, along.x};
-  const double bend = 0.12 * (to - from).length();
+  const double bend = kBend * (to - from).length();
   Path bow;
   bow.moveTo(from);
   bow.curveTo(from + (to - from) * 0.33 + side * bend, from + (to - from) * 0.67 + side * bend, to);
@@ -289,7 +299,7 @@ void drawPartings(Surface& surface, const RoughPicture& picture,
     const Point from = centreOf(picture, move.from), to = centreOf(picture, move.to);
     if ((to - from).length() < 8) continue;
     drawBow(surface, from, to);
-    label(surface, between(from, to, 0.5), fmt::format("{:.0f} %", 100 * move.share), typesetter);
+    label(surface, middleOfBow(from, to), fmt::format("{:.0f} %", 100 * move.share), typesetter);
   }
 }
 

@@ -125,7 +125,10 @@ class SheetArtist {
     PaleSurface pale(surface, kPale);
     PageArt(picture_, typesetter_).drawOn(pale, kFinestMm);
     // A bare layout of panels is no rough and is cut nowhere.
-    if (!picture_.rough.name.empty()) drawTrimMarks(surface, picture_, typesetter_);
+    if (!picture_.rough.name.empty())
+      drawTrimMarks(surface, picture_, typesetter_);
+    else
+      surface.line(Path(picture_.sheet.trimRect()), {.ink = greyOf(0.3), .width = 0.15});
     drawRests(surface, picture_, sheet_.rests, typesetter_);
     drawPath(surface, picture_, sheet_.path, typesetter_);
     drawPartings(surface, picture_, sheet_.partings, typesetter_);
@@ -225,7 +228,7 @@ class SheetArtist {
   static std::string partingInWords(const PanelMove& move) {
     const std::string from =
         move.from > 0 ? fmt::format("After panel {}", move.from) : std::string("At the start");
-    return fmt::format("{} {:.0f} % go to panel {}{}{}.", from, 100 * move.share, move.to,
+    return fmt::format("{}, {:.0f} % go to panel {}{}{}.", from, 100 * move.share, move.to,
                        move.cause.empty() ? "" : ": ", move.cause);
   }
 

@@ -66,7 +66,7 @@ bool holds(const std::string& text, const std::string& part) {
 TEST_CASE("a reading sheet tells facts, partings, findings with what was tried, and answers") {
   const std::string words = wordsOf(sheet());
   CHECK(holds(words, "92 % of readers keep the order."));
-  CHECK(holds(words, "After panel 1 31 % go to panel 3"));
+  CHECK(holds(words, "After panel 1, 31 % go to panel 3"));
   CHECK(holds(words, "head height"));
   CHECK(holds(words, "must, panel 1"));
   CHECK(holds(words, "Tried: step in to a close-up shot"));

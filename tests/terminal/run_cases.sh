@@ -154,7 +154,8 @@ echo '{"panels": [{"bbox": [0, 0, 90, 60]}, {"bbox": [0, 70, 90, 120]}]}' >"$wor
 expect 0 "Panel 1: focus proposed" read --panels "$work/drawn.json" \
   --picture "$source/demo/ines-suit.png" --png "$work/eye.png"
 expect 0 '"squint"' read --panels "$work/drawn.json" --picture "$source/demo/ines-suit.png" --json
-expect 2 "no drawn page" read --panels "$work/drawn.json" --png "$work/none.png"
+expect 0 "in the order 1, 2" read --panels "$work/drawn.json" --png "$work/bare.png" --svg "$work/bare.svg"
+expect 2 "in the order 1, 2" read --panels "$work/drawn.json" --png "$work/bare.gif"
 expect 2 "neither a PNG nor a JPEG" read --panels "$work/drawn.json" --picture "$work/drawn.json"
 expect 0 "Only its panels were read" read --panels "$lists/marks.json"
 expect 2 "" read --panels "$lists/grid.json" --direction down
