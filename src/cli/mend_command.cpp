@@ -10,6 +10,12 @@ namespace tw {
 
 namespace {
 
+void printOnes(const char* head, const std::vector<Finding>& findings) {
+  for (const Finding& finding : findings)
+    fmt::print("{}: {}, panel {}, {}: {}\n", head, nameOf(finding.severity), finding.panel,
+               finding.rule, finding.reason);
+}
+
 int run(const MendRequest& request) {
   const auto mended = mendPanel(request);
   if (!mended) return report(mended.error());
@@ -19,6 +25,13 @@ int run(const MendRequest& request) {
   }
   fmt::print("Panel {} of rough {}: {}. The page's cost was {:.2f} and is {:.2f}.\n", request.panel,
              mended->rough, request.change, mended->scoreBefore, mended->scoreAfter);
+  printOnes("gone", mended->gone);
+  printOnes("new", mended->fresh);
+  if (mended->scoreAfter > mended->scoreBefore) fmt::print("The page costs more than before.\n");
+  fmt::print(
+      "The page as it was is the newest file of this page in .history/pages; copied over "
+      "pages/{:02}.json it is back.\n",
+      request.page);
   return kDone;
 }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/print_findings.h"
 #include "cli/terminal.h"
 
 namespace tw {
@@ -35,53 +36,31 @@ void printPanels(const PageRead& read) {
                     leads ? percent(lead.next) : "-", leads ? percent(lead.off) : "-"});
     for (std::string& cell : focusCells(read, i)) rows.back().push_back(std::move(cell));
   }
-  fmt::print("{}\n", table(rows));
+  fmt::print("{}", table(rows));
+  fmt::print(
+      "Lead: share of its cone that arrives; from the last panel, at the page turn. In cast: rank "
+      "of the "
+      "focus's head by size.\nAgainst ground: its lightness less that of what is around it. "
+      "Squint: "
+      "over 50 % the focus stays the strongest place of its\npanel when small, blurred and "
+      "grey.\n\n");
 }
 
 void printPartings(const PageReading& order) {
-  constexpr double kWorthASentence = 0.08;
-  for (const Move& move : order.moves) {
-    if (move.to == move.from + 1 || move.share < kWorthASentence) continue;
+  for (const Move& move : partingsOf(order)) {
     const std::string from =
         move.from < 0 ? std::string("At the start") : fmt::format("After panel {}", move.from + 1);
     fmt::print("{} {} go to panel {} ({}).\n", from, percent(move.share), move.to + 1, move.cause);
   }
 }
 
-void printTried(const Finding& finding) {
-  for (const TriedRemedy& tried : finding.tried) {
-    const std::string figures =
-        fmt::format("{:.0f} → {:.0f} {}", tried.before, tried.after, finding.unit);
-    fmt::print("    {}: {}: {}{}\n", tried.helps ? "tried" : "tried, no help", tried.change,
-               figures, tried.aside.empty() ? "" : ", but it costs: " + tried.aside);
-  }
-}
-
-void printFinding(const Finding& finding) {
-  const std::string where =
-      finding.panel > 0 ? fmt::format("panel {}", finding.panel) : std::string("page");
-  fmt::print("{}, {}, {}: {}\n", nameOf(finding.severity), where, finding.rule, finding.reason);
-  if (!finding.silencedWhy.empty()) {
-    fmt::print("    silenced: {}\n", finding.silencedWhy);
-    return;
-  }
-  if (finding.tried.empty() || !finding.tried.front().helps) fmt::print("    {}\n", finding.remedy);
-  printTried(finding);
-  fmt::print("    evidence: {}{}{}\n", nameOf(finding.evidence), finding.source.empty() ? "" : ": ",
-             finding.source);
-}
-
 void print(const PageRead& read) {
-  fmt::print("Page {}, rough {}\n\n", read.page, read.measured.rough.name);
+  fmt::print("{}, rough {}\n\n", pageReadTitle(read), read.measured.rough.name);
   for (const std::string& fact : pageReadFacts(read)) fmt::print("{}\n", fact);
   printPartings(read.readings.order);
   fmt::print("\n");
   printPanels(read);
-  for (const Finding& finding : read.findings) printFinding(finding);
-}
-
-Severity levelNamed(const std::string& name) {
-  return name == "look" ? Severity::Look : name == "should" ? Severity::Should : Severity::Must;
+  printFindings(read.findings);
 }
 
 }  // namespace
@@ -94,7 +73,7 @@ int readJob(const ReadJobArguments& a) {
     fmt::print("{}", pageReadJson(*read));
   else
     print(*read);
-  return findsAtLeast(*read, levelNamed(a.level)) ? kFindings : kDone;
+  return findsAtLeast(*read, severityNamed(a.level)) ? kFindings : kDone;
 }
 
 }  // namespace tw

@@ -11,7 +11,8 @@ namespace tw {
 namespace {
 
 int run(const SilenceRequest& request) {
-  if (auto done = silenceFinding(request); !done) return report(done.error());
+  const auto done = silenceFinding(request);
+  if (!done) return report(done.error());
   const std::string where = request.panel > 0
                                 ? fmt::format("panel {} of page {}", request.panel, request.page)
                                 : fmt::format("page {}", request.page);
@@ -19,6 +20,11 @@ int run(const SilenceRequest& request) {
     fmt::print("\"{}\" is heard again on {}.\n", request.rule, where);
   else
     fmt::print("\"{}\" is silenced on {}: {}\n", request.rule, where, request.reason);
+  if (!request.back && !done->isFoundNow)
+    fmt::print("Nothing of that rule is found there now{}. The answer is kept for when it is.\n",
+               done->standsAt.empty()
+                   ? std::string()
+                   : fmt::format("; it stands at {}", fmt::join(done->standsAt, ", ")));
   return kDone;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <memory>
 
+#include "cli/print_findings.h"
 #include "cli/terminal.h"
 #include "command/story.h"
 
@@ -31,38 +32,8 @@ void printTempo(const StoryTold& told) {
   fmt::print("\n");
 }
 
-std::string whereInWords(const Finding& finding) {
-  if (finding.panel == 0) return fmt::format("page {}", finding.page);
-  return fmt::format("page {} panel {}", finding.page, finding.panel);
-}
-
-void printFinding(const Finding& finding) {
-  fmt::print("{}: {}, {}: {}\n    {}\n", nameOf(finding.severity), whereInWords(finding),
-             finding.rule, finding.reason, finding.remedy);
-  for (const TriedRemedy& tried : finding.tried)
-    fmt::print("    tried: {}: {:.0f} -> {:.0f} {}{}{}\n", tried.change, tried.before, tried.after,
-               finding.unit, tried.aside.empty() ? "" : ", but ", tried.aside);
-}
-
-void printFindings(const StoryTold& told) {
-  int silenced = 0;
-  for (const Finding& finding : told.findings) {
-    if (finding.silencedWhy.empty())
-      printFinding(finding);
-    else
-      ++silenced;
-  }
-  if (silenced > 0) fmt::print("{} more are answered by you.\n", silenced);
-  if (told.findings.empty())
-    fmt::print("Nothing is found.\n");
-  else
-    fmt::print("\nAll of these are common practice or ours; none is measured on readers.\n");
-}
-
 int exitCodeOf(const StoryTold& told, const std::string& level) {
-  const Severity worst = level == "look"     ? Severity::Look
-                         : level == "should" ? Severity::Should
-                                             : Severity::Must;
+  const Severity worst = severityNamed(level);
   return std::ranges::any_of(
              told.findings,
              [&](const Finding& f) { return f.silencedWhy.empty() && f.severity <= worst; })
@@ -87,7 +58,9 @@ int run(const StoryArguments& a) {
   } else {
     fmt::print("{}\n", table(storyRows(*told)));
     printTempo(*told);
-    printFindings(*told);
+    printFindings(told->findings);
+    if (!told->findings.empty())
+      fmt::print("\nAll of these are common practice or ours; none is measured on readers.\n");
   }
   return exitCodeOf(*told, a.level);
 }

@@ -15,6 +15,18 @@ std::string listed(const std::vector<std::string>& changes) {
   return fmt::format("They are: {}.", fmt::join(changes, "; "));
 }
 
+/// Findings whose rule and panel the other list does not have.
+std::vector<Finding> onlyIn(const std::vector<Finding>& findings,
+                            const std::vector<Finding>& others) {
+  std::vector<Finding> out;
+  for (const Finding& finding : findings)
+    if (std::ranges::none_of(others, [&](const Finding& other) {
+          return other.rule == finding.rule && other.panel == finding.panel;
+        }))
+      out.push_back(finding);
+  return out;
+}
+
 }  // namespace
 
 Result<Mended> mendPanel(const MendRequest& request) {
@@ -36,7 +48,10 @@ Result<Mended> mendPanel(const MendRequest& request) {
     return badInput(fmt::format("\"{}\" is not a change that can be tried there.", request.change),
                     {.page = request.page, .panel = request.panel}, listed(out.changes));
   if (auto writable = mustBeWritable(page.open); !writable) return tl::unexpected(writable.error());
+  const std::vector<Finding> before = measured.measured().findings;
   measured.restage(*panel, trial->staging);
+  out.gone = onlyIn(before, measured.measured().findings);
+  out.fresh = onlyIn(measured.measured().findings, before);
   out.scoreAfter = measured.rough().score;
   page.stored().roughs[page.rough] = measured.rough();
   if (auto saved = page.open.folder.savePage(page.stored()); !saved)

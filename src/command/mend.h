@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "job/finding.h"
 
 namespace tw {
 
@@ -22,6 +23,7 @@ struct Mended {
   std::string rough;
   std::vector<std::string> changes;  ///< that can be tried on the panel
   double scoreBefore = 0, scoreAfter = 0;
+  std::vector<Finding> gone, fresh;  ///< findings that the change took away and brought
 };
 
 /// Bad input when there is no such page, rough, panel or change; the changes are then listed.

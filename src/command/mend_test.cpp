@@ -48,6 +48,34 @@ TEST_CASE("mirroring twice gives the first picture back") {
   CHECK(twice->scoreAfter == doctest::Approx(once->scoreBefore));
 }
 
+TEST_CASE("what a change takes away and brings is told, and taken back with it") {
+  DemoJob job;
+  job.roughs(1);
+  const MendRequest request{job.folder(), 4, "", 2, "mirror the picture"};
+  const auto there = mendPanel(request), back = mendPanel(request);
+  REQUIRE(there);
+  REQUIRE(back);
+  const auto names = [](const std::vector<Finding>& findings) {
+    std::vector<std::string> out;
+    for (const Finding& f : findings) out.push_back(f.rule + std::to_string(f.panel));
+    std::ranges::sort(out);
+    return out;
+  };
+  CHECK(names(there->fresh) == names(back->gone));
+  CHECK(names(there->gone) == names(back->fresh));
+}
+
+TEST_CASE("no two changes of a panel have one name") {
+  DemoJob job;
+  job.roughs(1);
+  for (int panel = 1; panel <= 5; ++panel) {
+    auto known = mendPanel({job.folder(), 4, "", panel, ""});
+    REQUIRE(known);
+    std::ranges::sort(known->changes);
+    CHECK(std::ranges::adjacent_find(known->changes) == known->changes.end());
+  }
+}
+
 TEST_CASE("every change that read tried can be kept in the words of read") {
   DemoJob job;
   job.roughs(1);

@@ -11,7 +11,10 @@
 #include "compose/page_readings.h"
 #include "compose/trials.h"
 #include "press/reading_sheet.h"
+#include "read/page_handed_on.h"
+#include "read/reading_time.h"
 #include "review/silence.h"
+#include "review/tail_findings.h"
 
 namespace tw {
 
@@ -35,15 +38,6 @@ void sortFindings(std::vector<Finding>& findings) {
   std::ranges::stable_sort(findings, {}, [](const Finding& f) {
     return std::pair{!f.silencedWhy.empty(), f.severity};
   });
-}
-
-/// The sheet's moves off the order that the page intends.
-std::vector<PanelMove> partingsOf(const PageReading& order) {
-  std::vector<PanelMove> out;
-  for (const Move& move : order.moves)
-    if (move.to != move.from + 1 && move.share >= kParting)
-      out.push_back({move.from + 1, move.to + 1, move.share, move.cause});
-  return out;
 }
 
 std::vector<EyeRest> restsOf(const EyePath& path) {
@@ -76,7 +70,8 @@ Result<void> writeSheets(const ReadPageRequest& request, StagedPage& staged, con
   sheet.facts = pageReadFacts(read);
   sheet.path = restsOf(read.readings.eyes.typical);
   sheet.rests = restsOf(read.readings.eyes.heat, picture->sheet.trimRect());
-  sheet.partings = partingsOf(read.readings.order);
+  for (const Move& move : partingsOf(read.readings.order))
+    sheet.partings.push_back({move.from + 1, move.to + 1, move.share, move.cause});
   sheet.findings = read.findings;
   for (const auto& file : request.sheets)
     if (auto done = writeReadingSheet(file, *picture, sheet, request.dpi); !done) return done;
@@ -94,6 +89,8 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
 
   PageRead out;
   out.page = staged.page;
+  out.spread = staged.wishes.sheet.spread;
+  out.seen = seenPageOf(*staged.measured);
   out.measured = staged.measured->measured();
   out.readings = readingsOf(*staged.measured, *model, eyeOptionsOf(request));
   for (const PanelCase& panel : staged.wishes.panels) out.focuses.push_back(panel.focus);
@@ -101,7 +98,9 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
   const EvidenceBook& book = staged.workshop.rules.evidence();
   for (Finding& finding : readingFindings(out.readings, staged.wishes, book))
     out.findings.push_back(std::move(finding));
-  aimLeads(out.findings, seenPageOf(*staged.measured));
+  for (Finding& finding : tailFindings(out.measured.rough, staged.wishes, book))
+    out.findings.push_back(std::move(finding));
+  aimLeads(out.findings, out.seen);
   if (request.tryRemedies)
     if (auto done = tryRemedies(*staged.measured, out.findings, request.threads, progress); !done)
       return tl::unexpected(done.error());
@@ -128,24 +127,61 @@ bool findsAtLeast(const PageRead& read, Severity level) {
   return gravest && *gravest <= level;
 }
 
-std::vector<std::string> pageReadFacts(const PageRead& read) {
+std::vector<Move> partingsOf(const PageReading& order) {
+  std::vector<Move> out;
+  for (const Move& move : order.moves)
+    if (move.to != move.from + 1 && move.share >= kParting && !catchesUp(move)) out.push_back(move);
+  return out;
+}
+
+std::string pageReadTitle(const PageRead& read) {
+  return read.spread ? fmt::format("Pages {}–{}", read.page, read.page + 1)
+                     : fmt::format("Page {}", read.page);
+}
+
+namespace {
+
+std::string orderFact(const PageRead& read) {
+  const double followed = read.measured.order.followed;
+  std::string out =
+      fmt::format("{:.0f} % of readers take the panels in the intended order.", 100 * followed);
+  if (followed < 0.1)
+    out += " Was the rough made for the other reading direction? Make the page's roughs again.";
+  return out;
+}
+
+std::string leadFact(const PageRead& read) {
+  const PageHandedOn handed = handedOnOf(read.seen);
+  return fmt::format(
+      "Leads hand on {:.0f} %: the mean over the panels that have a next one, none counting 0. Of "
+      "the "
+      "leads there are, by their strength, {:.0f} % arrives.",
+      100 * handed.mean, 100 * read.measured.rough.reading.handedOn);
+}
+
+std::string timeFact(const PageRead& read) {
   const EyeReading& eyes = read.readings.eyes;
-  std::vector<std::string> out;
-  out.push_back(fmt::format("{:.0f} % of readers take the panels in the intended order.",
-                            100 * read.measured.order.followed));
-  out.push_back(fmt::format("{:.0f} % of the leads, by their strength, arrive at the next panel.",
-                            100 * read.measured.rough.reading.handedOn));
-  out.push_back(
-      fmt::format("A reader's eye rests {:.0f} times in {:.0f} s; one in ten takes less than "
-                  "{:.0f} s, one in ten more than {:.0f} s.",
-                  eyes.looks, eyes.ms / 1000, eyes.quickMs / 1000, eyes.slowMs / 1000));
-  const OnePicture& picture = read.readings.picture;
-  if (picture.strongest >= 0)
-    out.push_back(fmt::format(
-        "At arm's length panel {} is the strongest; {} of nearly that strength.",
-        picture.strongest + 1,
-        picture.centres.size() == 1 ? std::string("no other place is")
-                                    : fmt::format("{} places are", picture.centres.size())));
+  return fmt::format(
+      "A reader's eye rests {:.0f} times in {:.0f} s; one in ten takes less than {:.0f} s, one in "
+      "ten more "
+      "than {:.0f} s. Panel by panel and without haste the page takes about {:.0f} s.",
+      eyes.looks, eyes.ms / 1000, eyes.quickMs / 1000, eyes.slowMs / 1000, pageSeconds(read.seen));
+}
+
+std::string pictureFact(const OnePicture& picture) {
+  const std::string rivals =
+      picture.centres.size() < 2
+          ? std::string("no other place comes near")
+          : fmt::format("{} places are of nearly that strength", picture.centres.size());
+  return fmt::format("At arm's length panel {} is the strongest; {}.", picture.strongest + 1,
+                     rivals);
+}
+
+}  // namespace
+
+std::vector<std::string> pageReadFacts(const PageRead& read) {
+  std::vector<std::string> out{orderFact(read), leadFact(read), timeFact(read)};
+  if (read.readings.picture.strongest >= 0) out.push_back(pictureFact(read.readings.picture));
   return out;
 }
 

@@ -29,6 +29,8 @@ struct ReadPageRequest {
 
 struct PageRead {
   int page = 1;
+  bool spread = false;
+  SeenPage seen;
   Measured measured;
   PageReadings readings;
   std::vector<std::string> focuses;  ///< character ids; empty where a panel is about nobody
@@ -51,6 +53,11 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
 bool findsAtLeast(const PageRead& read, Severity level);
 
 std::string pageReadJson(const PageRead& read);
+/// Moves off the intended order that are worth telling: readers part there, and do not merely catch
+/// up on what they left.
+std::vector<Move> partingsOf(const PageReading& order);
+/// "Page 4", "Pages 2–3".
+std::string pageReadTitle(const PageRead& read);
 /// Sentences on the page as a whole.
 std::vector<std::string> pageReadFacts(const PageRead& read);
 

@@ -75,7 +75,7 @@ void addForks(const PageReading& reading, std::vector<std::string>& out) {
     std::size_t end = i;
     while (end < reading.moves.size() && reading.moves[end].from == best.from) ++end;
     const bool last = !reading.order.empty() && best.from == reading.order.back();
-    if (best.share < kDoubtful && end - i > 1 && !last) {
+    if (best.share < kDoubtful && end - i > 1 && !last && !catchesUp(best)) {
       std::string others;
       for (std::size_t k = i + 1; k < end; ++k)
         others += fmt::format("{}{} to panel {}", k == i + 1 ? "" : ", ",

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "command/job_pages.h"
+#include "command/read_page.h"
+#include "command/story.h"
 #include "review/evidence.h"
 #include "review/silence.h"
 
@@ -28,9 +30,7 @@ Result<void> mustBeKnown(const std::string& rule) {
                   "The rules are: " + names + ".");
 }
 
-}  // namespace
-
-Result<void> silenceFinding(const SilenceRequest& request) {
+Result<void> written(const SilenceRequest& request) {
   auto open = openJob(request.job);
   if (!open) return tl::unexpected(open.error());
   if (auto writable = mustBeWritable(*open); !writable) return writable;
@@ -43,6 +43,36 @@ Result<void> silenceFinding(const SilenceRequest& request) {
   if (done && !request.back) done = silence(page, {request.rule, *beat, request.reason});
   if (!done) return done;
   return open->folder.savePage(page);
+}
+
+/// All that is found on the page at present, by its rough and by the story.
+std::vector<Finding> findingsOn(const SilenceRequest& request) {
+  std::vector<Finding> out;
+  ReadPageRequest ask;
+  ask.job = request.job;
+  ask.page = request.page;
+  ask.readers = 200;
+  ask.tryRemedies = false;
+  Progress progress;
+  if (auto read = readStagedPage(ask, progress)) out = std::move(read->findings);
+  if (auto told = storyTold(request.job))
+    for (Finding& finding : told->findings)
+      if (finding.page == request.page) out.push_back(std::move(finding));
+  return out;
+}
+
+}  // namespace
+
+Result<Answered> silenceFinding(const SilenceRequest& request) {
+  if (auto done = written(request); !done) return tl::unexpected(done.error());
+  Answered out;
+  for (const Finding& finding : findingsOn(request)) {
+    if (finding.rule != request.rule) continue;
+    out.isFoundNow |= finding.panel == request.panel;
+    out.standsAt.push_back(finding.panel > 0 ? fmt::format("panel {}", finding.panel)
+                                             : std::string("the page as a whole"));
+  }
+  return out;
 }
 
 }  // namespace tw

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "base/result.h"
 
@@ -17,7 +18,12 @@ struct SilenceRequest {
   bool back = false;   ///< take the answer back
 };
 
+struct Answered {
+  bool isFoundNow = false;            ///< such a finding stands there at present
+  std::vector<std::string> standsAt;  ///< else: where on the page the rule has findings
+};
+
 /// Bad input when there is no such page, panel or rule, or no reason.
-Result<void> silenceFinding(const SilenceRequest& request);
+Result<Answered> silenceFinding(const SilenceRequest& request);
 
 }  // namespace tw

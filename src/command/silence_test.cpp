@@ -2,8 +2,11 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "command/demo_job.h"
 #include "command/job_pages.h"
+#include "command/story.h"
 
 namespace tw {
 
@@ -16,6 +19,23 @@ TEST_CASE("an answer is kept in the page's file") {
   REQUIRE(page.silenced.size() == 1);
   CHECK(page.silenced[0].beat == page.beats[1].id);
   CHECK(page.silenced[0].reason == "the rope is meant to touch");
+}
+
+TEST_CASE("an answer to what is not found there is kept, and told with where the rule stands") {
+  const DemoJob job;
+  const auto story = storyTold(job.folder());
+  REQUIRE(story);
+  const auto found = std::ranges::find_if(
+      story->findings, [](const Finding& f) { return f.panel > 0 && f.rule != "not measured"; });
+  REQUIRE(found != story->findings.end());
+  const auto there =
+      silenceFinding({job.folder(), found->page, found->rule, found->panel, "meant", false});
+  REQUIRE(there);
+  CHECK(there->isFoundNow);
+  const auto beside = silenceFinding({job.folder(), found->page, found->rule, 0, "meant", false});
+  REQUIRE(beside);
+  CHECK_FALSE(beside->isFoundNow);
+  CHECK_FALSE(beside->standsAt.empty());
 }
 
 TEST_CASE("an unknown rule, a panel that is not there and no reason are told, nothing is kept") {

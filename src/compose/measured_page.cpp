@@ -141,6 +141,21 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
   arriveAgain();
 }
 
+std::vector<std::string> MeasuredPage::fromTheLeft(std::size_t panel,
+                                                   const Staging& staging) const {
+  const PanelCase& wish = page_->panels[panel];
+  const Scene scene = workshop_->stager.sceneOf(staging, wish.beat, wish.focus);
+  const Rect frame = frameOf(measured_.rough.panels[panel].outline);
+  const Camera camera(staging.camera, frame.width() / frame.height());
+  std::vector<std::pair<double, std::string>> heads;
+  for (const Actor& actor : scene.actors)
+    heads.emplace_back(headBox(actor, camera).centre().x, actor.set.who);
+  std::ranges::stable_sort(heads, {}, [](const auto& head) { return head.first; });
+  std::vector<std::string> out;
+  for (auto& [x, who] : heads) out.push_back(std::move(who));
+  return out;
+}
+
 Staging MeasuredPage::solved(std::size_t panel, const StagingChoice& choice) const {
   return workshop_->stager.solved(stageRequest(*page_, panel, measured_.layout), choice);
 }

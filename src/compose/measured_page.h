@@ -31,6 +31,9 @@ class MeasuredPage {
   /// new shapes; poses and gazes that the artist set stay.
   void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0);
 
+  /// Who stands where in that staging of the panel: character ids from the left of the picture.
+  std::vector<std::string> fromTheLeft(std::size_t panel, const Staging& staging) const;
+
   /// The staging that this choice gives the panel in its present shape.
   Staging solved(std::size_t panel, const StagingChoice& choice) const;
 

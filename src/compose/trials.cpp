@@ -5,7 +5,8 @@
 //    leads followed, the whole card written.
 // 2. A change helps a finding when the cost of that rule in that panel falls to less than
 //    kHelpsBelow of what it was and the measure comes nearer to its limit or passes it.
-// 3. What rises by kHarm or more elsewhere on the page is named as harm; changes are ranked by the
+// 3. What rises by kHarm or more elsewhere on the page, or is a new should or must, is named as
+// harm; changes are ranked by the
 //    finding's cost left plus all that rose.
 // Cost: some twenty measured panels each, in parallel. Badly done: changes are tried one at a time,
 // never two together; panels keep their shapes.
@@ -28,7 +29,8 @@ namespace tw {
 namespace {
 
 constexpr double kHelpsBelow = 0.7;
-constexpr double kHarm = 0.4;  // weighted cost; our choice
+constexpr double kHarm = 0.4;       // weighted cost; our choice
+constexpr double kLeastStep = 0.1;  // of the way to the limit, to be worth telling; our choice
 constexpr std::size_t kTold = 3;
 
 class Changes {
@@ -51,6 +53,16 @@ class Changes {
   }
 
  private:
+  /// The words, numbered when another change has them already.
+  std::string differently(const std::string& change) const {
+    const auto isTaken = [&](const std::string& words) {
+      return std::ranges::find(out_, words, &Trial::change) != out_.end();
+    };
+    std::string words = change;
+    for (int way = 2; isTaken(words); ++way) words = fmt::format("{}, way {}", change, way);
+    return words;
+  }
+
   void choose(std::string change, const StagingChoice& choice) {
     out_.push_back({std::move(change), page_.solved(panel_, choice)});
   }
@@ -115,7 +127,11 @@ class Changes {
       StagingChoice c = before_.choice;
       if (placement == c.placement) continue;
       c.placement = placement;
-      choose("let the figures change places", c);
+      const Staging staging = page_.solved(panel_, c);
+      std::string names;
+      for (const std::string& who : page_.fromTheLeft(panel_, staging))
+        names += (names.empty() ? "" : ", ") + calledIn(*page_.page().job, who);
+      out_.push_back({differently("let stand from the left " + names), staging});
     }
   }
 
@@ -191,15 +207,24 @@ struct Harm {
   double cost = 0;
 };
 
-Harm harmOf(const Costs& before, const Costs& after, const std::string& mended) {
+/// How many findings of a rule in a panel are more than worth a look.
+int graveOf(const std::vector<Finding>& findings, const std::pair<std::string, int>& key) {
+  return static_cast<int>(std::ranges::count_if(findings, [&](const Finding& f) {
+    return f.rule == key.first && f.panel == key.second && f.severity != Severity::Look;
+  }));
+}
+
+Harm harmOf(const Costs& before, const MeasuredPage& page, const Tried& tried,
+            const std::pair<std::string, int>& mended) {
   Harm out;
   std::set<std::string> told;
-  for (const auto& [key, cost] : after) {
+  for (const auto& [key, cost] : tried.costs) {
     const double rise = cost - at(before, key);
-    if (rise <= 0 || key.first == mended) continue;
+    if (rise <= 0 || key == mended) continue;
     out.cost += rise;
-    if (rise < kHarm || !told.insert(key.first).second || told.size() > 2) continue;
-    out.words += (out.words.empty() ? "" : ", ") + key.first;
+    const bool isNew = graveOf(tried.findings, key) > graveOf(page.measured().findings, key);
+    if ((rise >= kHarm || isNew) && told.insert(key.first).second)
+      out.words += (out.words.empty() ? "" : ", ") + key.first;
   }
   return out;
 }
@@ -211,17 +236,17 @@ struct Ranked {
 };
 
 Ranked ranked(const Finding& finding, const Costs& before, const Tried& tried,
-              const PageCase& page) {
+              const MeasuredPage& page) {
   const std::pair key{finding.rule, finding.panel};
-  const double value = valueAfter(finding, tried, page);
+  const double value = valueAfter(finding, tried, page.page());
   // No card pays for the squint test: what is missing to its limit stands for its cost.
   const bool squint = finding.rule == kSquint;
   const double was = squint ? finding.limit - finding.value : at(before, key);
   const double is = squint ? std::max(0.0, finding.limit - value) : at(tried.costs, key);
-  const Harm harm = harmOf(before, tried.costs, finding.rule);
+  const Harm harm = harmOf(before, page, tried, key);
   // A weaker lead costs less and arrives no better: the measure itself has to come nearer.
-  const bool nearer = std::abs(value - finding.limit) < std::abs(finding.value - finding.limit) ||
-                      (value - finding.limit) * (finding.value - finding.limit) < 0;
+  const double missed = finding.value - finding.limit, misses = value - finding.limit;
+  const bool nearer = std::abs(misses) < (1 - kLeastStep) * std::abs(missed) || misses * missed < 0;
   Ranked out;
   out.cost = is + harm.cost;
   out.remedy = {tried.trial.change, finding.value, value, nearer && is < kHelpsBelow * was,
@@ -238,7 +263,6 @@ void keepBest(std::vector<Ranked>& all, std::vector<TriedRemedy>& out) {
     if (kinds.insert(r.remedy.change.substr(0, r.remedy.change.find(' '))).second)
       out.push_back(r.remedy);
   }
-  if (out.empty() && !all.empty()) out.push_back(all.front().remedy);
 }
 
 bool canBeStaged(const Finding& finding) {
@@ -288,8 +312,11 @@ Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& finding
     std::vector<Ranked> list;
     for (const Tried& tried : all)
       if (static_cast<int>(tried.panel) + 1 == finding.panel)
-        list.push_back(ranked(finding, before, tried, page.page()));
+        list.push_back(ranked(finding, before, tried, page));
     keepBest(list, finding.tried);
+    if (finding.tried.empty() && !list.empty())
+      finding.remedy +=
+          fmt::format(" Of {} changes of the staging that were tried none mends it.", list.size());
   }
   return {};
 }

@@ -20,8 +20,8 @@ struct Trial {
 /// the camera, turn the focus's head, let the figures change places.
 std::vector<Trial> trialsFor(const MeasuredPage& page, std::size_t panel);
 
-/// Fills `tried` of every finding that a staging can mend: up to three changes, the best first, or
-/// the one that comes nearest when none helps. Stopped when `progress` says so.
+/// Fills `tried` of every finding that a staging can mend with up to three changes that help, the
+/// best first; says in the remedy when none does. Stopped when `progress` says so.
 Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& findings, unsigned threads,
                          Progress& progress);
 

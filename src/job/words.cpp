@@ -75,6 +75,8 @@ std::optional<EyeHeight> eyeHeightFrom(std::string_view name) {
 }
 
 std::optional<ReadingDirection> readingDirectionFrom(std::string_view name) {
+  if (lettersOf(name) == "ltr") return ReadingDirection::LeftToRight;
+  if (lettersOf(name) == "rtl") return ReadingDirection::RightToLeft;
   return find<ReadingDirection>(kDirectionNames, lettersOf(name));
 }
 

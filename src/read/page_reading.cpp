@@ -152,6 +152,11 @@ void step(const ReaderState& state, double share, const PanelRelations& page, Mo
 
 }  // namespace
 
+bool catchesUp(const Move& move) {
+  return move.cause == "the last panel" || move.cause == "a panel left behind" ||
+         move.cause == "jumps over a panel";
+}
+
 PageReading readPage(const std::vector<Polygon>& panels, ReadingDirection direction,
                      const ReaderPreferences& likes) {
   PageReading result;

@@ -20,6 +20,9 @@ struct Move {
   std::string cause;  ///< "stack beside a tall panel", "wide gap", "next in the row", …
 };
 
+/// True of moves that readers make because of an earlier parting: they go to what they left.
+bool catchesUp(const Move& move);
+
 struct PageReading {
   std::vector<int> order;   ///< indices into the panels, the likeliest order
   double followed = 0;      ///< share of readers who take the whole of it

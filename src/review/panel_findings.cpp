@@ -24,7 +24,8 @@ class PanelFindings {
         variant_(m.variants[i]),
         n_(exactNumbers(panel_, variant_, seen_, m.arrivals[i], m.covered[i])),
         focus_(focusFigure(seen_, panel_.focus)),
-        who_(panel_.focus.empty() ? "the subject" : calledIn(*page.job, panel_.focus)) {}
+        who_(panel_.focus.empty() ? "the subject" : calledIn(*page.job, panel_.focus)),
+        last_(i + 1 == page.panels.size()) {}
 
   const PanelNumbers& numbers() const { return n_; }
 
@@ -51,8 +52,8 @@ class PanelFindings {
                               who_, percent(n_.facesSeen)),
                   100 * n_.facesSeen, 100, {});
       case RuleId::HandedOn:
-        return of(fmt::format("{} of the lead ({}) arrives at the next panel",
-                              percent(n_.arrival.next), seen_.lead.why),
+        return of(fmt::format("{} of the lead ({}) arrives at the {}", percent(n_.arrival.next),
+                              seen_.lead.why, last_ ? "page turn" : "next panel"),
                   100 * n_.arrival.next, 90, {});
       case RuleId::LeaksOff:
         return of(fmt::format("{} of the lead ({}) runs off the sheet", percent(n_.arrival.off),
@@ -139,6 +140,7 @@ class PanelFindings {
   PanelNumbers n_;
   const SeenFigure* focus_;
   std::string who_;
+  bool last_;
 };
 
 Found ofPair(RuleId rule, const PairNumbers& n, std::size_t first) {

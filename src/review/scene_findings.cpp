@@ -174,7 +174,7 @@ void addTempo(const SeenStory& story, std::vector<Finding>& out) {
                     inWords(story, first), inWords(story, last), stretch.slow ? "slow" : "fast",
                     stretch.ratio * tempo.median, tempo.median);
     finding.remedy = stretch.slow ? "If that is not meant: fewer words, or more panels for them."
-                                  : "If that is not meant: fewer panels, or larger ones.";
+                                  : "If that is not meant: fewer panels, or words that slow the reader.";
     out.push_back(std::move(finding));
   }
 }

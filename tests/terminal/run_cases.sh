@@ -123,7 +123,7 @@ expect 0 "xample" story --help
 expect 0 "not measured" story "$story"
 expect 1 "faces page 6" story "$story" --level look
 expect 0 "" silence "$story" --page 7 --panel 2 --rule "page turn" --reason "the bell is heard before it is seen"
-expect 0 "answered by you" story "$story"
+expect 0 "silenced: the bell is heard" story "$story"
 expect 0 "the bell is heard" story "$story" --json
 expect 0 '"stands": "after a turn"' story "$story" --json
 expect 0 "" story "$story" --png "$work/map.png" --dpi 40 --svg "$work/map.svg" --pdf "$work/map.pdf"
