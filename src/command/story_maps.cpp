@@ -106,12 +106,12 @@ class MapMaker {
 
   void addFinding(const Finding& finding) {
     // What has no rough is seen to have none.
-    if (!finding.silencedWhy.empty() || finding.rule == "not measured") return;
+    if (finding.rule == "not measured") return;
     const auto page = std::ranges::find(map_.pages, finding.page, &StoryMapPage::number);
     if (page == map_.pages.end()) return;
     const std::size_t index = map_.findings.size();
     map_.findings.push_back({finding.severity, headOf(*page, finding), finding.reason,
-                             finding.remedy, triedIn(finding), finding.page});
+                             finding.remedy, triedIn(finding), finding.page, finding.silencedWhy});
     if (finding.rule == "tempo")
       page->panels[static_cast<std::size_t>(finding.panel - 1)].paceFinding = index;
     else if (finding.panel > 0)

@@ -68,6 +68,19 @@ TEST_CASE("a page with roughs is measured and the map shows it") {
   }
 }
 
+TEST_CASE("a silenced finding stays on the map with its reason") {
+  DemoJob job;
+  StoryTold story = told(job);
+  for (Finding& finding : story.findings)
+    if (finding.rule == "page turn") finding.silencedWhy = "seen first, on purpose";
+  const ScratchFolder scratch;
+  Progress progress;
+  REQUIRE(
+      writeStoryMaps(job.folder(), story, {.files = {scratch / "m.svg"}, .threads = 1}, progress));
+  const std::string svg = readFile(scratch / "m.svg").value();
+  CHECK(svg.find("page turn, silenced") != svg.npos);
+}
+
 TEST_CASE("a map of a folder without a job is bad input") {
   const ScratchFolder scratch;
   CHECK_FALSE(storyTold(scratch / "none"));

@@ -9,7 +9,7 @@ namespace tw {
 
 namespace {
 
-constexpr double kNumberPt = 6.6, kLongNumberPt = 5.6;
+constexpr double kNumberPt = 6.6, kLongNumberPt = 6;
 
 Polygon diamond(Point at, double r) {
   return {{at + Vector{0, -r}, at + Vector{r, 0}, at + Vector{0, r}, at + Vector{-r, 0}}};

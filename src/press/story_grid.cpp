@@ -11,7 +11,7 @@ namespace {
 
 constexpr int kMostRows = 3, kMostPairs = 13;  // 24 pages
 constexpr double kLabelWide = 25, kPairGap = 7;
-constexpr double kStrip = 5.5, kNumbers = 6, kBand = 10.5, kBeforeLanes = 3, kLaneGap = 3.5,
+constexpr double kStrip = 5.5, kNumbers = 6, kBand = 15, kBeforeLanes = 3, kLaneGap = 3.5,
                  kLowLaneGap = 2.4;
 constexpr double kRowGap = 5, kLeastList = 42, kWidestPage = 62;
 constexpr double kHighLane = 17, kLowLane = 8, kTallestLane = 26, kBeforeList = 7;

@@ -41,7 +41,7 @@ class StoryGrid {
 
   double headLine(int row) const;    ///< middle of the strip above the pages
   double numberLine(int row) const;  ///< baseline of the page numbers
-  Rect band(int row) const;          ///< of the scenes, with a line of words above and below
+  Rect band(int row) const;          ///< of the scenes, with two lines of words above and below
   Rect lane(int row, StoryLane lane) const;
   Rect list() const;  ///< what is left for the findings
   Rect labels(int row, StoryLane lane) const;

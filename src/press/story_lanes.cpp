@@ -15,9 +15,10 @@ namespace tw {
 
 namespace {
 
-constexpr double kSmallPt = 7.2, kNumberPt = 6.6;
+constexpr double kPaceMarkMm = 2.7 * kFindingMarkMm + 0.7;
 constexpr Ink kQuiet{0.38, 0.38, 0.38}, kRule{0.80, 0.80, 0.80}, kBar{0.66, 0.66, 0.66};
-constexpr double kLeastForNumber = 3.3;  // mm of a column that takes two figures
+constexpr double kRoomyLane = 14;        // mm of height that take larger type
+constexpr double kLeastForNumber = 0.5;  // mm of a column for each point of two figures
 
 Path lineBetween(Point a, Point b) {
   Path path;
@@ -107,6 +108,10 @@ class Lanes {
   }
 
  private:
+  bool isRoomy() const { return grid_.lane(0, StoryLane::Time).height() >= kRoomyLane; }
+  double smallPt() const { return isRoomy() ? 8.4 : 7.2; }
+  double numberPt() const { return isRoomy() ? 7.6 : 6.6; }
+
   double heightIn(const Rect& lane, double share) const {
     return lane.max.y - std::clamp(share, 0.0, 1.0) * lane.height();
   }
@@ -253,26 +258,28 @@ class Lanes {
     const double from = std::min(first.span.from, last.span.from) + 0.4;
     const double to = std::max(first.span.to, last.span.to) - 0.4;
     const std::string word = slow ? "slow" : "fast";
-    const bool isFound = first.panel->paceFinding.has_value();
-    const double half =
-        typesetter_.widthOf(word, Face::Italic, kSmallPt) / 2 + (isFound ? 3.1 : 0.8);
+    const auto& finding = first.panel->paceFinding;
+    const double wide = typesetter_.widthOf(word, Face::Italic, smallPt());
+    const double half = ((finding ? kPaceMarkMm : 0) + wide) / 2 + 1;
     const double middle = (from + to) / 2;
     Path bracket;
-    bracket.add({{from, y + 1}, {from, y}, {middle - half, y}}, false);
-    bracket.add({{middle + half, y}, {to, y}, {to, y + 1}}, false);
+    if (middle - half > from) {
+      bracket.add({{from, y + 1}, {from, y}, {middle - half, y}}, false);
+      bracket.add({{middle + half, y}, {to, y}, {to, y + 1}}, false);
+    }
     Pen pen{.ink = kEyeInk, .width = slow ? 0.55 : 0.3};
     if (!slow) pen.dashes = {1.2, 0.8};
-    surface_.line(bracket, pen);
+    if (!bracket.isEmpty()) surface_.line(bracket, pen);
     surface_.type({.text = word,
                    .face = Face::Italic,
-                   .sizePt = kSmallPt,
-                   .at = {middle + (isFound ? 2 : 0), y + 0.8},
+                   .sizePt = smallPt(),
+                   .at = {middle + half - 1 - wide / 2, y + 0.8},
                    .align = Align::Centre,
                    .ink = kEyeInk});
-    if (!isFound) return;
-    const std::size_t finding = *first.panel->paceFinding;
-    drawFindingMark(surface_, {middle - half + 2.4, y}, map_.findings[finding].severity,
-                    finding + 1);
+    if (!finding) return;
+    const StoryMapFinding& told = map_.findings[*finding];
+    drawFindingMark(surface_, {middle - half + 1 + 1.35 * kFindingMarkMm, y - 0.2}, told.severity,
+                    *finding + 1, !told.silencedWhy.empty());
   }
 
   void label(int row, StoryLane lane, const std::string& name, const std::string& unit,
@@ -281,14 +288,14 @@ class Lanes {
     const double middle = (box.min.y + box.max.y) / 2;
     surface_.type({.text = name,
                    .face = Face::Bold,
-                   .sizePt = kSmallPt,
+                   .sizePt = smallPt(),
                    .at = {box.min.x, middle - 0.3},
                    .ink = ink});
     surface_.type(
-        {.text = unit, .sizePt = kNumberPt, .at = {box.min.x, middle + 2.6}, .ink = kQuiet});
+        {.text = unit, .sizePt = numberPt(), .at = {box.min.x, middle + 2.6}, .ink = kQuiet});
     const auto tick = [&](const std::string& text, double y) {
       surface_.type({.text = text,
-                     .sizePt = kNumberPt,
+                     .sizePt = numberPt(),
                      .at = {box.max.x, y},
                      .align = Align::Right,
                      .ink = kQuiet});
@@ -308,10 +315,10 @@ class Lanes {
   }
 
   void drawNumbers(const Column& column) const {
-    if (column.panel->words == 0 || column.span.width() < kLeastForNumber) return;
+    if (column.panel->words == 0 || column.span.width() < kLeastForNumber * numberPt()) return;
     const Rect bar = barIn(column, StoryLane::Words, column.panel->words / mostWords_, 0.5);
     surface_.type({.text = std::to_string(column.panel->words),
-                   .sizePt = kNumberPt,
+                   .sizePt = numberPt(),
                    .at = {column.span.middle(), bar.min.y - 0.6},
                    .align = Align::Centre,
                    .ink = kOrderInk});
@@ -325,56 +332,11 @@ class Lanes {
   double mostSeconds_, mostWords_, mostArea_;
 };
 
-/// Panels in a row of one scene, within a row of pages.
-struct SceneRun {
-  std::size_t scene;
-  int row;
-  Span span;
-};
-
-std::vector<SceneRun> runsOf(const std::vector<Column>& columns) {
-  std::vector<SceneRun> out;
-  for (const Column& column : columns) {
-    if (out.empty() || out.back().scene != column.panel->scene || out.back().row != column.row)
-      out.push_back({column.panel->scene, column.row, column.span});
-    SceneRun& run = out.back();
-    run.span = {std::min(run.span.from, column.span.from), std::max(run.span.to, column.span.to)};
-  }
-  return out;
-}
-
 }  // namespace
 
 void drawStoryLanes(Surface& surface, const StoryMap& map, const StoryGrid& grid,
                     const Typesetter& typesetter) {
   Lanes(surface, map, grid, typesetter).draw();
-}
-
-void drawSceneBands(Surface& surface, const StoryMap& map, const StoryGrid& grid,
-                    const Typesetter& typesetter) {
-  const bool toTheLeft = map.direction == ReadingDirection::RightToLeft;
-  const std::vector<SceneRun> runs = runsOf(columnsOf(map, grid));
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    const SceneRun& run = runs[i];
-    const Rect band = grid.band(run.row);
-    const bool above = i % 2 == 0;
-    const double middle = (band.min.y + band.max.y) / 2;
-    const Rect bar{{run.span.from + 0.3, middle - 0.9}, {run.span.to - 0.3, middle + 0.9}};
-    surface.fill(Path(bar), greyOf(above ? 0.72 : 0.38), FillRule::NonZero);
-    const double start = toTheLeft ? bar.max.x : bar.min.x;
-    // Its words may run on until the next title on the same line begins.
-    double end = toTheLeft ? band.min.x : band.max.x;
-    if (i + 2 < runs.size() && runs[i + 2].row == run.row)
-      end = toTheLeft ? runs[i + 2].span.to : runs[i + 2].span.from;
-    const double room = std::abs(end - start) - 1.5;
-    if (room < 6 || map.scenes[run.scene].empty()) continue;
-    surface.type(
-        {.text = typesetter.shortened(map.scenes[run.scene], Face::Regular, kSmallPt, room),
-         .sizePt = kSmallPt,
-         .at = {start, above ? middle - 1.9 : middle + 3.6},
-         .align = toTheLeft ? Align::Right : Align::Left,
-         .ink = kQuiet});
-  }
 }
 
 }  // namespace tw

@@ -1,5 +1,5 @@
 // The curves below the pages of the story's map: reading time, words, shot sizes from far to near,
-// panel areas; and the band of scenes. Told apart by what they are drawn with as well as by ink.
+// panel areas. Told apart by what they are drawn with as well as by ink.
 #pragma once
 
 #include "press/story_grid.h"
@@ -8,8 +8,6 @@
 
 namespace tw {
 
-void drawSceneBands(Surface& surface, const StoryMap& map, const StoryGrid& grid,
-                    const Typesetter& typesetter);
 void drawStoryLanes(Surface& surface, const StoryMap& map, const StoryGrid& grid,
                     const Typesetter& typesetter);
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "press/example_story_map.h"
+#include "press/finding_mark.h"
 #include "press/recorder.h"
 
 namespace tw {
@@ -17,7 +18,6 @@ Recorder lanesOf(const StoryMap& map) {
   const Typesetter typesetter;
   const StoryGrid grid(map, 0, 3);
   Recorder surface;
-  drawSceneBands(surface, map, grid, typesetter);
   drawStoryLanes(surface, map, grid, typesetter);
   return surface;
 }
@@ -35,7 +35,7 @@ std::size_t filled(const Recorder& lanes) {
 
 TEST_CASE("lanes name what they show and give words in figures") {
   const Recorder lanes = lanesOf(storyMap(4));
-  for (const char* word : {"reading time", "words", "shot size", "panel area", "EXT. ROAD - DAY"})
+  for (const char* word : {"reading time", "words", "shot size", "panel area"})
     CHECK(said(lanes, word) == 1);
   CHECK(said(lanes, "12") == 4);  // the fourth panel of each page
   CHECK(lanes.depth == 0);
@@ -59,6 +59,11 @@ TEST_CASE("slow and fast stretches are named and carry their finding") {
   CHECK(said(lanes, "slow") == 1);
   CHECK(said(lanes, "fast") == 1);
   CHECK(said(lanes, "1") == 1);
+  const auto of = [&](const char* text) {
+    return std::ranges::find(lanes.words, text, &TypeLine::text)->at.x;
+  };
+  const double half = Typesetter().widthOf("slow", Face::Italic, 8.4) / 2;
+  CHECK(of("slow") - half - of("1") > 1.35 * kFindingMarkMm);  // off the largest mark
 }
 
 }  // namespace tw

@@ -11,16 +11,24 @@ namespace tw {
 
 namespace {
 
-constexpr double kTextPt = 7.5, kLineMm = 3.25, kAfter = 1.6, kIndent = 6.2;
+constexpr double kAfter = 1.6, kIndent = 6.8;
 constexpr int kFull = 3;
+constexpr double kSlack = 1e-6;  // of sums of heights
 constexpr double kColumnGap = 8;
 constexpr Ink kQuiet{0.38, 0.38, 0.38};
 
+/// Read on a wall from a step away, and where that takes too much room from near.
+struct ListType {
+  double pt, lineMm;
+};
+constexpr ListType kLarge{9, 3.9}, kNear{7.5, 3.25};
+
 struct Entry {
   std::size_t finding = 0;
+  ListType type;
   std::vector<std::string> head, words;
   double height() const {
-    return kLineMm * static_cast<double>(head.size() + words.size()) + kAfter;
+    return type.lineMm * static_cast<double>(head.size() + words.size()) + kAfter;
   }
 };
 
@@ -33,19 +41,31 @@ double columnWide(const Rect& room, int columns) {
   return (room.width() - (columns - 1) * kColumnGap) / columns;
 }
 
-/// 0 heads alone, 1 with reasons, 2 and remedies, 3 and what was tried.
-Entry entryOf(const StoryMap& map, std::size_t index, int detail, double wide,
+/// How much is told and in which type: 0 heads alone, 1 with reasons, 2 and remedies, 3 and what
+/// was tried.
+struct Telling {
+  int detail;
+  ListType type;
+};
+constexpr Telling kTellings[] = {{kFull, kLarge}, {kFull, kNear}, {2, kNear},
+                                 {1, kNear},      {0, kLarge},    {0, kNear}};
+
+Entry entryOf(const StoryMap& map, std::size_t index, Telling telling, double wide,
               const Typesetter& typesetter) {
   const StoryMapFinding& finding = map.findings[index];
-  Entry out{index, typesetter.broken(finding.head, Face::Bold, kTextPt, wide - kIndent), {}};
+  const double pt = telling.type.pt;
+  Entry out{
+      index, telling.type, typesetter.broken(finding.head, Face::Bold, pt, wide - kIndent), {}};
   std::string words;
   const auto add = [&](const std::string& text) {
     if (!text.empty()) words += (words.empty() ? "" : " ") + text;
   };
-  if (detail > 0) add(finding.reason);
-  if (detail > 1) add(finding.remedy);
-  if (detail > 2) add(finding.tried);
-  if (!words.empty()) out.words = typesetter.broken(words, Face::Regular, kTextPt, wide - kIndent);
+  const bool isSilenced = !finding.silencedWhy.empty();
+  if (telling.detail > 0) add(finding.reason);
+  if (telling.detail > 0 && isSilenced) add("Silenced: " + finding.silencedWhy);
+  if (telling.detail > 1 && !isSilenced) add(finding.remedy);
+  if (telling.detail > 2 && !isSilenced) add(finding.tried);
+  if (!words.empty()) out.words = typesetter.broken(words, Face::Regular, pt, wide - kIndent);
   return out;
 }
 
@@ -60,11 +80,11 @@ std::vector<Placed> placed(const std::vector<Entry>& entries, const Rect& room, 
   Point at = room.min;
   int column = 0;
   for (const Entry& entry : entries) {
-    if (at.y + entry.height() > room.max.y && at.y > room.min.y) {
+    if (at.y + entry.height() > room.max.y + kSlack && at.y > room.min.y) {
       if (++column == columns) break;
       at = {room.min.x + column * (columnWide(room, columns) + kColumnGap), room.min.y};
     }
-    if (at.y + entry.height() - kAfter > room.max.y) break;
+    if (at.y + entry.height() - kAfter > room.max.y + kSlack) break;
     out.push_back({entry, at});
     at.y += entry.height();
   }
@@ -73,7 +93,7 @@ std::vector<Placed> placed(const std::vector<Entry>& entries, const Rect& room, 
 
 /// The lowest height at which all entries fit.
 double evenHeight(const std::vector<Entry>& entries, const Rect& room, int columns) {
-  for (double high = kLineMm; high < room.height(); high += kLineMm / 2)
+  for (double high = kNear.lineMm; high < room.height(); high += kNear.lineMm / 2)
     if (placed(entries, {room.min, {room.max.x, room.min.y + high}}, columns).size() ==
         entries.size())
       return high;
@@ -86,27 +106,31 @@ std::vector<Placed> evenly(const std::vector<Entry>& entries, const Rect& room, 
                 columns);
 }
 
-std::vector<Entry> entriesOf(const StoryMap& map, const std::vector<std::size_t>& shown, int detail,
-                             const Rect& room, const Typesetter& typesetter) {
+std::vector<Entry> entriesOf(const StoryMap& map, const std::vector<std::size_t>& shown,
+                             Telling telling, const Rect& room, const Typesetter& typesetter) {
   std::vector<Entry> out;
   for (const std::size_t index : shown)
-    out.push_back(entryOf(map, index, detail, columnWide(room, columnsFor(detail)), typesetter));
+    out.push_back(
+        entryOf(map, index, telling, columnWide(room, columnsFor(telling.detail)), typesetter));
   return out;
 }
 
 void drawEntry(Surface& surface, const StoryMap& map, const Placed& placed) {
-  Point at = placed.at + Vector{kIndent, kLineMm - 0.6};
+  const ListType type = placed.entry.type;
+  Point at = placed.at + Vector{kIndent, type.lineMm - 0.6};
   const std::size_t index = placed.entry.finding;
-  surface.openGroup(fmt::format("finding-{}", index + 1), map.findings[index].head, true);
-  drawFindingMark(surface, placed.at + Vector{1.9, kLineMm - 1.6}, map.findings[index].severity,
-                  index + 1);
+  const bool isSilenced = !map.findings[index].silencedWhy.empty();
+  surface.openGroup(fmt::format("finding-{}", index + 1),
+                    map.findings[index].head + (isSilenced ? ", silenced" : ""), true);
+  drawFindingMark(surface, placed.at + Vector{2.6, type.lineMm - 0.6 - 0.33 * type.pt * kMmPerPt},
+                  map.findings[index].severity, index + 1, isSilenced);
   for (const std::string& line : placed.entry.head) {
-    surface.type({.text = line, .face = Face::Bold, .sizePt = kTextPt, .at = at});
-    at.y += kLineMm;
+    surface.type({.text = line, .face = Face::Bold, .sizePt = type.pt, .at = at});
+    at.y += type.lineMm;
   }
   for (const std::string& line : placed.entry.words) {
-    surface.type({.text = line, .sizePt = kTextPt, .at = at});
-    at.y += kLineMm;
+    surface.type({.text = line, .sizePt = type.pt, .at = at});
+    at.y += type.lineMm;
   }
   surface.closeGroup();
 }
@@ -116,7 +140,12 @@ void drawEntry(Surface& surface, const StoryMap& map, const Placed& placed) {
 double storyListHeight(const StoryMap& map, const std::vector<std::size_t>& shown, double wide,
                        double most, const Typesetter& typesetter) {
   const Rect room{{0, 0}, {wide, most}};
-  return evenHeight(entriesOf(map, shown, kFull, room, typesetter), room, columnsFor(kFull));
+  double high = most;
+  for (const ListType type : {kLarge, kNear})
+    if (high >= most)
+      high = evenHeight(entriesOf(map, shown, {kFull, type}, room, typesetter), room,
+                        columnsFor(kFull));
+  return high;
 }
 
 void drawStoryList(Surface& surface, const StoryMap& map, const std::vector<std::size_t>& shown,
@@ -124,17 +153,19 @@ void drawStoryList(Surface& surface, const StoryMap& map, const std::vector<std:
   if (shown.empty()) {
     surface.type({.text = "Nothing is found on these pages.",
                   .face = Face::Italic,
-                  .sizePt = kTextPt,
-                  .at = room.min + Vector{0, kLineMm}});
+                  .sizePt = kLarge.pt,
+                  .at = room.min + Vector{0, kLarge.lineMm}});
     return;
   }
   std::vector<Placed> list;
-  for (int detail = kFull; detail >= 0; --detail) {
-    const auto entries = entriesOf(map, shown, detail, room, typesetter);
-    list = placed(entries, detail > 0 ? room : Rect{room.min, room.max - Vector{0, kLineMm}},
-                  columnsFor(detail));
+  for (const Telling telling : kTellings) {
+    const auto entries = entriesOf(map, shown, telling, room, typesetter);
+    const int columns = columnsFor(telling.detail);
+    list = placed(entries,
+                  telling.detail > 0 ? room : Rect{room.min, room.max - Vector{0, kNear.lineMm}},
+                  columns);
     if (list.size() < shown.size()) continue;
-    list = evenly(entries, room, columnsFor(detail));
+    list = evenly(entries, room, columns);
     break;
   }
   for (const Placed& entry : list) drawEntry(surface, map, entry);
@@ -142,7 +173,7 @@ void drawStoryList(Surface& surface, const StoryMap& map, const std::vector<std:
     surface.type({.text = fmt::format("and {} more: tierwright story lists them all",
                                       shown.size() - list.size()),
                   .face = Face::Italic,
-                  .sizePt = kTextPt,
+                  .sizePt = kNear.pt,
                   .at = {room.max.x, room.max.y},
                   .align = Align::Right,
                   .ink = kQuiet});

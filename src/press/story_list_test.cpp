@@ -55,6 +55,30 @@ TEST_CASE("what does not fit is left out from the least") {
   CHECK(has(tooMany, "more: tierwright story"));
 }
 
+TEST_CASE("a silenced finding keeps its place and tells the reason instead of remedies") {
+  StoryMap map = withFindings(3);
+  map.findings[1].silencedWhy = "it is meant.";
+  map.findings[1].remedy = "Never mind.";
+  const std::string words = listOf(map);
+  CHECK(has(words, "head1"));
+  CHECK(has(words, "Silenced: it is meant."));
+  CHECK_FALSE(has(words, "Never mind."));
+}
+
+TEST_CASE("few findings are set larger than many") {
+  const Typesetter typesetter;
+  const auto sizeOf = [&](std::size_t count) {
+    const StoryMap map = withFindings(count);
+    std::vector<std::size_t> all(count);
+    for (std::size_t i = 0; i < count; ++i) all[i] = i;
+    Recorder surface;
+    drawStoryList(surface, map, all, kRoom, typesetter);
+    return surface.words[1].sizePt;  // after the mark's number
+  };
+  CHECK(sizeOf(3) > sizeOf(400));
+  CHECK(sizeOf(400) >= 6);
+}
+
 TEST_CASE("no finding is said in words") {
   CHECK(has(listOf(withFindings(0)), "Nothing is found"));
 }

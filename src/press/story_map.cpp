@@ -10,10 +10,12 @@
 
 #include "geometry/polygon.h"
 #include "press/finding_mark.h"
+#include "press/finding_places.h"
 #include "press/overlays.h"
 #include "press/page_art.h"
 #include "press/pdf_book.h"
 #include "press/single_sheet.h"
+#include "press/story_bands.h"
 #include "press/story_lanes.h"
 #include "press/story_list.h"
 
@@ -21,7 +23,7 @@ namespace tw {
 
 namespace {
 
-constexpr double kTitlePt = 16, kAboutPt = 8.5, kSmallPt = 7.2, kNumberPt = 9;
+constexpr double kTitlePt = 16, kAboutPt = 10, kSmallPt = 8, kNumberPt = 10.5;
 constexpr double kBadge = kFindingMarkMm;
 constexpr Ink kQuiet{0.38, 0.38, 0.38}, kEdge{0.45, 0.45, 0.45};
 
@@ -205,38 +207,51 @@ class MapSheet {
                       .at = {grid_.slot(number).min.x + 0.3, y},
                       .ink = kQuiet});
     }
-    Point at{grid_.slot(page.number).max.x - kBadge - 0.4,
+    Point at{grid_.slot(page.number).max.x - 1.35 * kBadge,
              grid_.numberLine(grid_.rowOf(page.number)) - 1.1};
     for (const std::size_t finding : page.findings) {
-      drawFindingMark(surface, at, map_.findings[finding].severity, finding + 1);
-      at.x -= 2 * kBadge + 0.6;
+      drawMark(surface, at, finding);
+      at.x -= 2.7 * kBadge + 0.4;
     }
   }
 
-  /// In the panel's corner where reading leaves it.
+  void drawMark(Surface& surface, Point at, std::size_t index) const {
+    const StoryMapFinding& finding = map_.findings[index];
+    drawFindingMark(surface, at, finding.severity, index + 1, !finding.silencedWhy.empty());
+  }
+
+  /// Inside the panel, near the corner where reading leaves it.
   void drawPanelBadges(Surface& surface, const StoryMapPage& page, std::size_t panel) const {
     if (page.panels[panel].findings.empty()) return;
-    const Rect box = boxOf(page, panel);
-    const double step = (isToTheLeft() ? 1 : -1) * (2 * kBadge + 0.5);
-    Point at{isToTheLeft() ? box.min.x + kBadge + 0.5 : box.max.x - kBadge - 0.5,
-             box.max.y - kBadge - 0.5};
+    MarkRoom room{outlineOf(page, panel), {}, {}, {}};
+    const double side = isToTheLeft() ? -1 : 1;
+    const Point corner = *std::ranges::max_element(room.outline.points, {},
+                                                   [&](Point p) { return side * p.x + p.y; });
     for (const std::size_t finding : page.panels[panel].findings) {
-      drawFindingMark(surface, at, map_.findings[finding].severity, finding + 1);
-      at.x += step;
+      const Point at = markPlace(room, corner);
+      room.taken.push_back(at);
+      drawMark(surface, at, finding);
     }
   }
 
-  Rect boxOf(const StoryMapPage& page, std::size_t panel) const {
+  /// What of the panel is seen on this sheet, as it stands there.
+  Polygon outlineOf(const StoryMapPage& page, std::size_t panel) const {
     const Rect slot = grid_.slot(page.number);
-    if (!page.picture) return boxesFor(page.panels.size(), slot)[panel];
-    const Rect seen = bounds(page.picture->rough.panels[panel].outline);
+    if (!page.picture) return polygonOf(boxesFor(page.panels.size(), slot)[panel]);
     const Point corner = cornerOf(page, page.number, slot);
-    const Rect trim = page.picture->sheet.trimRect();
-    const auto placed = [&](Point p) {
-      return corner + Vector{std::clamp(p.x, 0.0, trim.max.x), std::clamp(p.y, 0.0, trim.max.y)} *
-                          grid_.scale();
-    };
-    return {placed(seen.min), placed(seen.max)};
+    Polygon placed = page.picture->rough.panels[panel].outline;
+    for (Point& p : placed.points) p = corner + (p - Point{}) * grid_.scale();
+    std::vector<Polygon> seen{polygonOf(slot)};
+    if (page.spread && grid_.holds(page.number + 1))
+      seen.push_back(polygonOf(grid_.slot(page.number + 1)));
+    Polygon largest = polygonOf(slot);
+    double most = 0;
+    for (const Polygon& part : common({placed}, united(seen)))
+      if (const double own = area(part); own > most) {
+        most = own;
+        largest = part;
+      }
+    return largest;
   }
 
   void drawHead(Surface& surface) const {
@@ -261,14 +276,17 @@ class MapSheet {
       surface.type({.text = text, .sizePt = kSmallPt, .at = {x, y}, .ink = kQuiet});
       x += typesetter_.widthOf(text, Face::Regular, kSmallPt) + 5;
     };
-    const auto badge = [&](Severity severity, const std::string& text) {
-      drawFindingMark(surface, {x + kBadge, y - 0.9}, severity, 0);
-      x += 2 * kBadge + 1.2;
+    const auto badge = [&](Severity severity, const std::string& text, bool silenced = false) {
+      drawFindingMark(surface, {x + 1.35 * kBadge, y - 0.9}, severity, 0, silenced);
+      x += 2.7 * kBadge + 1;
       word(text);
     };
     badge(Severity::Must, "must");
     badge(Severity::Should, "should");
     badge(Severity::Look, "worth a look");
+    const auto silenced = std::ranges::find_if(
+        map_.findings, [](const auto& finding) { return !finding.silencedWhy.empty(); });
+    if (silenced != map_.findings.end()) badge(silenced->severity, "silenced", true);
     for (const bool filled : {true, false}) {
       drawLozenge(surface, {x + 1.5, y - 0.9}, filled);
       x += 4.2;

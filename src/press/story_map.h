@@ -44,6 +44,7 @@ struct StoryMapFinding {
   std::string reason, remedy;  ///< sentences
   std::string tried{};         ///< "Tried: …", or empty
   int page = 1;
+  std::string silencedWhy{};  ///< the artist's reason; empty: not silenced
 };
 
 struct StoryMap {
