@@ -130,6 +130,8 @@ Result<LayoutPicture> layoutPictureOf(const ReadMarkedPage& page) {
   }
   out.sheet.about = fmt::format("Page {}, its panels alone", page.page.name);
   out.sheet.facts = factsOf(page, places);
+  if (!page.pictureProblem.empty())
+    out.sheet.facts.push_back("Only its panels were read: " + page.pictureProblem);
   out.sheet.partings = partingsOf(page, places);
   return out;
 }
