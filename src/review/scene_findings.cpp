@@ -173,8 +173,9 @@ void addTempo(const SeenStory& story, std::vector<Finding>& out) {
         fmt::format("From {} to {} the story runs {}: {:.1f} s a panel against {:.1f} s.",
                     inWords(story, first), inWords(story, last), stretch.slow ? "slow" : "fast",
                     stretch.ratio * tempo.median, tempo.median);
-    finding.remedy = stretch.slow ? "If that is not meant: fewer words, or more panels for them."
-                                  : "If that is not meant: fewer panels, or words that slow the reader.";
+    finding.remedy = stretch.slow
+                         ? "If that is not meant: fewer words, or more panels for them."
+                         : "If that is not meant: fewer panels, or words that slow the reader.";
     out.push_back(std::move(finding));
   }
 }
