@@ -103,10 +103,22 @@ void MeasuredPage::readOrderAgain() {
 }
 
 void MeasuredPage::look(std::size_t i) {
+  // The two renders know nothing of each other: one per core.
+  RoughPanel bare;
+  bare.outline = measured_.rough.panels[i].outline;
+  bare.staging = measured_.rough.panels[i].staging;
+  parallelFor(2, 0, [&](std::size_t part) {
+    if (part == 0)
+      lookClosely(i);
+    else
+      greys_[i] = greyOf(workshop_->stager, bare, page_->panels[i].beat, *lights_);
+  });
+}
+
+void MeasuredPage::lookClosely(std::size_t i) {
   const PanelCase& wish = page_->panels[i];
   RoughPanel& panel = measured_.rough.panels[i];
   workshop_->stager.look(panel, wish.beat, wish.focus, kLookWidth, LookFor::Everything);
-  greys_[i] = greyOf(workshop_->stager, panel, wish.beat, *lights_);
   const StageRequest request = stageRequest(*page_, i, measured_.layout);
   measured_.variants[i] = quicklyMeasured(
       request, panel.staging.choice,

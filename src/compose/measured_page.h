@@ -42,6 +42,7 @@ class MeasuredPage {
   void takeLayout();
   void readOrderAgain();
   void look(std::size_t panel);
+  void lookClosely(std::size_t panel);
   void arriveAgain();
 
   const PageCase* page_;

@@ -1,5 +1,6 @@
 #include "compose/page_readings.h"
 
+#include "base/parallel.h"
 #include "read/page_grey.h"
 #include "read/seen_page_of_rough.h"
 
@@ -51,11 +52,16 @@ Squint squintOf(const MeasuredPage& page, std::size_t i) {
 PageReadings readingsOf(const MeasuredPage& page, const EyePathModel& model,
                         const EyeOptions& options) {
   PageReadings out;
-  out.order = readPage(outlinesOf(page.rough()), page.page().brief.direction);
-  out.eyes = readEyes(seenPageOf(page), model, options);
-  for (std::size_t i = 0; i < page.rough().panels.size(); ++i)
-    out.squints.push_back(squintOf(page, i));
-  out.picture = pictureOf(page);
+  out.squints.resize(page.rough().panels.size());
+  parallelFor(2, options.threads, [&](std::size_t part) {
+    if (part == 0) {
+      out.eyes = readEyes(seenPageOf(page), model, options);
+      out.order = readPage(outlinesOf(page.rough()), page.page().brief.direction);
+      for (std::size_t i = 0; i < out.squints.size(); ++i) out.squints[i] = squintOf(page, i);
+    } else {
+      out.picture = pictureOf(page);
+    }
+  });
   return out;
 }
 
