@@ -6,7 +6,7 @@
 // A beam of the best partial placements is kept, so that an early balloon does not take the room
 // of a later one.
 // Words. *Unary* cost: height on the panel, distance to the mouth, hidden bodies, the setting's
-// own cost. *Pair* cost: distance between neighbours, doubtful order, tails that meet.
+// own cost. *Pair* cost: distance between neighbours, doubtful order, tails that meet or touch.
 // *Violation*: outside the allowed part, on a face or inset, on another balloon, out of order, or
 // a tail across another's face.
 // Steps. 1. candidates with unary cost per item, the best kMostSpots of them; 2. for each item
@@ -38,6 +38,9 @@ constexpr double kShortTail = 0.5, kEarlySide = 0.25, kCaptionOffCorner = 0.5;
 constexpr double kNearMouthMm = 12, kFarPerMm = 0.025;
 /// A tail that, drawn on to its mouth, would run over somebody else's face.
 constexpr double kPointsPastFace = 0.8;
+/// A tip that is nearer to somebody else's mouth than to its own; tails that come so near that they
+/// read as one.
+constexpr double kTipAtOther = 2, kTailsTouch = 1.5, kTailsApartMm = 1.6;
 constexpr double kApart = 0.35, kSameVoiceApart = 1.0, kBackward = 0.3;
 constexpr double kViolation = 20;  ///< per full violation when not strict
 constexpr double kLeastTailMm = 2.5, kTailToFaceMm = 0.8;
@@ -98,6 +101,19 @@ bool tailMeets(const Spot& tailed, const Spot& other) {
                      });
 }
 
+double distanceToSegment(Point p, Point a, Point b) {
+  const Vector way = b - a;
+  const double square = way.x * way.x + way.y * way.y;
+  const double t = square > 0 ? ((p.x - a.x) * way.x + (p.y - a.y) * way.y) / square : 0;
+  return (p - (a + way * std::clamp(t, 0.0, 1.0))).length();
+}
+
+/// Of two lines that do not cross.
+double gapBetweenTails(const TailLine& a, const TailLine& b) {
+  return std::min({distanceToSegment(a.from, b.from, b.to), distanceToSegment(a.to, b.from, b.to),
+                   distanceToSegment(b.from, a.from, a.to), distanceToSegment(b.to, a.from, a.to)});
+}
+
 class CopySearch {
  public:
   CopySearch(const std::vector<CopyToPlace>& items, const PanelRoom& room,
@@ -113,6 +129,7 @@ class CopySearch {
                                    double halfWidth) const;
   void judge(std::size_t item, Spot& spot) const;
   void judgeTail(std::size_t item, Spot& spot) const;
+  bool endsAtAnother(std::size_t item, Point tip) const;
   double sideways(double x) const;
   bool sameVoice(std::size_t a, std::size_t b) const;
   bool bridged(std::size_t earlier, const Spot& a, std::size_t later, const Spot& b) const;
@@ -146,6 +163,16 @@ bool CopySearch::sameVoice(std::size_t a, std::size_t b) const {
 bool CopySearch::bridged(std::size_t earlier, const Spot& a, std::size_t later,
                          const Spot& b) const {
   return sameVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
+}
+
+/// Somebody else who speaks here has the mouth that is nearest to the tip.
+bool CopySearch::endsAtAnother(std::size_t item, Point tip) const {
+  const CopyToPlace& own = items_[item];
+  const double reach = (own.mouth - tip).length();
+  return std::ranges::any_of(items_, [&](const CopyToPlace& other) {
+    return other.hasMouth && other.item->speaker != own.item->speaker &&
+           (other.mouth - tip).length() < reach;
+  });
 }
 
 /// A tail is aimed at the mouth but stops short of the face, and always inside the border. A voice
@@ -184,6 +211,7 @@ void CopySearch::judgeTail(std::size_t item, Spot& spot) const {
   if (!copy.hasMouth) return;
   if (room_.crossesFace(spot.tail.from, spot.tail.to, aim)) spot.violation += 0.3;
   if (seen && room_.crossesFace(spot.tail.to, aim, aim)) spot.cost += kPointsPastFace;
+  if (seen && endsAtAnother(item, spot.tail.to)) spot.cost += kTipAtOther;
 }
 
 void CopySearch::judge(std::size_t item, Spot& spot) const {
@@ -298,6 +326,8 @@ void CopySearch::judgePair(std::size_t i, const Spot& a, std::size_t j, const Sp
   if (bTailed && tailMeets(b, a)) node.violation += 0.4;
   if (aTailed && bTailed && segmentsCross(a.tail.from, a.tail.to, b.tail.from, b.tail.to)) {
     node.violation += 0.4;
+  } else if (aTailed && bTailed && gapBetweenTails(a.tail, b.tail) < kTailsApartMm) {
+    node.cost += kTailsTouch;
   }
   if (j != i + 1 || free || (strict_ && node.violation > 0)) return;
   const double apart = gapBetween(a.box, b.box) / room_.diagonal();

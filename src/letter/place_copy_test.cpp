@@ -399,5 +399,36 @@ TEST_CASE("a panel without copy gives nothing") {
   CHECK(result.findings.empty());
 }
 
+/// Two who stand side by side, so far apart.
+Scene sideBySide(double apart) {
+  Scene scene;
+  scene.request = panel(120, 40);
+  addFigure(scene.request, "mara", {62, 34}, 3);
+  addFigure(scene.request, "jonas", {62 + apart, 35}, 3);
+  scene.items = {say("c1", "jonas", "How many?"), say("c2", "mara", "Forty-one."),
+                 say("c3", "jonas", "There were forty houses.")};
+  return scene;
+}
+
+TEST_CASE("a tail ends nearer to who speaks than to who listens") {
+  for (double apart = 8; apart <= 44; apart += 3) {
+    Scene scene = sideBySide(apart);
+    const LetterResult result = placed(scene);
+    for (std::size_t i = 0; i < scene.items.size(); ++i) {
+      const PlacedBalloon& balloon = result.balloons[i];
+      if (balloon.tail.points.empty()) continue;  // joined to the one before
+      const Point middle = boxOf(balloon).centre();
+      const Point tip = *std::max_element(
+          balloon.tail.points.begin(), balloon.tail.points.end(),
+          [&](Point a, Point b) { return (a - middle).length() < (b - middle).length(); });
+      const std::string& who = scene.items[i].speaker;
+      const std::string other = who == "mara" ? "jonas" : "mara";
+      CHECK_MESSAGE(
+          (scene.request.mouths[who] - tip).length() < (scene.request.mouths[other] - tip).length(),
+          apart, ": ", scene.items[i].id);
+    }
+  }
+}
+
 }  // namespace
 }  // namespace tw
