@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "cli/print_findings.h"
 #include "cli/terminal.h"
 #include "command/continuity.h"
 #include "command/looks.h"
@@ -43,9 +44,7 @@ void printFindings(const StoryContinuity& story) {
 }
 
 int exitCodeOf(const StoryContinuity& story, const std::string& level) {
-  const Severity worst = level == "look"     ? Severity::Look
-                         : level == "should" ? Severity::Should
-                                             : Severity::Must;
+  const Severity worst = severityNamed(level);
   return std::ranges::any_of(story.findings,
                              [&](const ContinuityFinding& f) { return f.severity <= worst; })
              ? kFindings

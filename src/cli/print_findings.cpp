@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include "job/amount_words.h"
 
 namespace tw {
 
@@ -14,19 +14,10 @@ std::string whereInWords(const Finding& finding) {
   return out;
 }
 
-/// "7.9 mm", "1 joint", "60 %".
-std::string amount(double value, const std::string& unit) {
-  const bool whole = std::abs(value - std::round(value)) < 0.05 || std::abs(value) >= 20;
-  std::string out = whole ? fmt::format("{:.0f}", value) : fmt::format("{:.1f}", value);
-  if (unit.empty()) return out;
-  const bool one = out == "1" && unit.ends_with('s') && unit != "s";
-  return out + " " + (one ? unit.substr(0, unit.size() - 1) : unit);
-}
-
 void printTried(const Finding& finding) {
   for (const TriedRemedy& tried : finding.tried)
-    fmt::print("    tried: {}: {} → {}{}\n", tried.change, amount(tried.before, finding.unit),
-               amount(tried.after, finding.unit),
+    fmt::print("    tried: {}: {} → {}{}\n", tried.change,
+               amountInWords(tried.before, finding.unit), amountInWords(tried.after, finding.unit),
                tried.aside.empty() ? "" : ", but it costs: " + tried.aside);
 }
 
@@ -40,7 +31,7 @@ void printOne(const Finding& finding, std::size_t number) {
   fmt::print("    {}\n", finding.remedy);
   printTried(finding);
   fmt::print("    measured: {}: {}, limit {}; {}{}{}\n", finding.measure,
-             amount(finding.value, finding.unit), amount(finding.limit, finding.unit),
+             amountInWords(finding.value, finding.unit), amountInWords(finding.limit, finding.unit),
              nameOf(finding.evidence), finding.source.empty() ? "" : ": ", finding.source);
 }
 

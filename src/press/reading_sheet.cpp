@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
+#include "job/amount_words.h"
 #include "press/finding_mark.h"
 #include "press/in_words.h"
 #include "press/overlays.h"
@@ -23,18 +23,10 @@ constexpr double kPale = 0.42;  // of the rough's own inks
 constexpr double kMarkRoom = 6.5, kEntryHead = 5.6;
 constexpr double kFootMm = 7.5;  // kept for a line on what is left
 
-/// "1 joint", "2 joints", "1 s", "90 %".
-std::string amount(double value, std::string unit) {
-  const bool whole = std::abs(value - std::round(value)) < 0.05 || std::abs(value) >= 20;
-  std::string out = whole ? fmt::format("{:.0f}", value) : fmt::format("{:.1f}", value);
-  if (out == "1" && unit.size() > 2 && unit.back() == 's') unit.pop_back();
-  return unit.empty() ? out : out + " " + unit;
-}
-
 std::string triedInWords(const TriedRemedy& tried, const std::string& unit) {
-  std::string out = fmt::format("Tried: {}: {} → {}", tried.change, amount(tried.before, unit),
-                                amount(tried.after, unit));
-  if (!tried.helps) return out + ", no help.";
+  std::string out =
+      fmt::format("Tried: {}: {} → {}", tried.change, amountInWords(tried.before, unit),
+                  amountInWords(tried.after, unit));
   return tried.aside.empty() ? out + "." : out + fmt::format(", but it costs: {}.", tried.aside);
 }
 
@@ -53,7 +45,7 @@ std::string evidenceOf(const Finding& finding, const Detail& detail) {
   std::string out;
   if (detail.measured && !finding.measure.empty())
     out = fmt::format("measured: {}, limit {}; ", finding.measure,
-                      amount(finding.limit, finding.unit));
+                      amountInWords(finding.limit, finding.unit));
   out += nameOf(finding.evidence);
   return finding.source.empty() || !detail.measured ? out : out + ": " + finding.source;
 }
