@@ -97,17 +97,7 @@ void drawHatch(Surface& surface, const Rect& rect) {
 /// Hatched, with its name on a clean patch.
 void drawZone(Surface& surface, const KeepClear& zone, const Typesetter& typesetter) {
   drawHatch(surface, zone.rect);
-  const std::string name = "keep clear: " + zone.name;
-  const Point middle = zone.rect.centre();
-  const double half = typesetter.widthOf(name, Face::Bold, kKeyPt) / 2 + 0.8;
-  surface.fill(Path(Rect{middle - Vector{half, 1.6}, middle + Vector{half, 1.6}}), kPaper,
-               FillRule::NonZero);
-  surface.type({.text = name,
-                .face = Face::Bold,
-                .sizePt = kKeyPt,
-                .at = middle + Vector{0, 0.8},
-                .align = Align::Centre,
-                .ink = kSheetInk});
+  drawOnPatch(surface, zone.rect.centre(), "keep clear: " + zone.name, kSheetInk, typesetter);
 }
 
 /// The fold itself, and the strip on both sides of it that the binding swallows.
@@ -143,6 +133,19 @@ void clipToArt(Surface& surface, const RoughPicture& picture, const Typesetter& 
 }
 
 }  // namespace
+
+void drawOnPatch(Surface& surface, Point at, const std::string& text, Ink ink,
+                 const Typesetter& typesetter) {
+  const double half = typesetter.widthOf(text, Face::Bold, kKeyPt) / 2 + 0.8;
+  surface.fill(Path(Rect{at - Vector{half, 1.6}, at + Vector{half, 1.6}}), kPaper,
+               FillRule::NonZero);
+  surface.type({.text = text,
+                .face = Face::Bold,
+                .sizePt = kKeyPt,
+                .at = at + Vector{0, 0.8},
+                .align = Align::Centre,
+                .ink = ink});
+}
 
 std::vector<std::size_t> expectedOrder(const Rough& rough) {
   const std::size_t n = rough.panels.size();

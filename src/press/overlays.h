@@ -39,6 +39,10 @@ void drawOrderKey(Surface& surface, const RoughPicture& picture);
 void drawLeads(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 void drawSheetLines(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 
+/// A short word on a clean patch, its middle at that place.
+void drawOnPatch(Surface& surface, Point at, const std::string& text, Ink ink,
+                 const Typesetter& typesetter);
+
 /// Marks outside the bleed where the trim will fall, and what page this is.
 void drawTrimMarks(Surface& surface, const RoughPicture& picture, const Typesetter& typesetter);
 

@@ -73,18 +73,6 @@ Point centreOf(const RoughPicture& picture, int panel) {
   return bounds(picture.rough.panels[static_cast<std::size_t>(panel) - 1].outline).centre();
 }
 
-void label(Surface& surface, Point at, const std::string& text, const Typesetter& typesetter) {
-  const double half = typesetter.widthOf(text, Face::Bold, kKeyPt) / 2 + 0.7;
-  surface.fill(Path(Rect{at - Vector{half, 1.5}, at + Vector{half, 1.5}}), kPaper,
-               FillRule::NonZero);
-  surface.type({.text = text,
-                .face = Face::Bold,
-                .sizePt = kKeyPt,
-                .at = at + Vector{0, 0.8},
-                .align = Align::Centre,
-                .ink = kLeadInk});
-}
-
 /// Middle of the bow from one place to the other.
 Point middleOfBow(Point from, Point to) {
   const Vector way = to - from;
@@ -299,7 +287,8 @@ void drawPartings(Surface& surface, const RoughPicture& picture,
     const Point from = centreOf(picture, move.from), to = centreOf(picture, move.to);
     if ((to - from).length() < 8) continue;
     drawBow(surface, from, to);
-    label(surface, middleOfBow(from, to), fmt::format("{:.0f} %", 100 * move.share), typesetter);
+    drawOnPatch(surface, middleOfBow(from, to), fmt::format("{:.0f} %", 100 * move.share), kLeadInk,
+                typesetter);
   }
 }
 
