@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 #include "geometry/polygon.h"
 
@@ -167,18 +166,6 @@ Found ofPair(RuleId rule, const PairNumbers& n, std::size_t first) {
 }
 
 }  // namespace
-
-std::string calledIn(const Job& job, const std::string& id) {
-  const Character* who = job.character(id);
-  if (who == nullptr || who->name.empty()) return id;
-  std::string name = who->name;
-  bool first = true;  // the script's capitals become a name as one writes it
-  for (char& c : name) {
-    if (!first) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-    first = c == ' ' || c == '-';
-  }
-  return name;
-}
 
 std::optional<Found> panelFound(RuleId rule, const Measured& m, const PageCase& page,
                                 std::size_t panel) {

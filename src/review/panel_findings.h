@@ -2,6 +2,7 @@
 // what was wanted, where on the page.
 #pragma once
 
+#include "review/called.h"
 #include "review/card_writer.h"
 #include "review/score_card.h"
 
@@ -14,8 +15,5 @@ void addPairRules(CardWriter& card, const Measured& measured, const PageCase& pa
 /// What a rule about one panel measures there, kept or not; nothing for other rules.
 std::optional<Found> panelFound(RuleId rule, const Measured& measured, const PageCase& page,
                                 std::size_t panel);
-
-/// "Ines" for INES; the id where the cast does not know it.
-std::string calledIn(const Job& job, const std::string& id);
 
 }  // namespace tw

@@ -63,14 +63,4 @@ TEST_CASE("room for copy points at the upper third") {
   CHECK(found->place.points[2].y == doctest::Approx(30));
 }
 
-TEST_CASE("names are written as one writes them, unknown ids stay") {
-  Job job;
-  Character who;
-  who.id = "mara";
-  who.name = "MARA VAN-OS";
-  job.cast = {who};
-  CHECK(calledIn(job, "mara") == "Mara Van-Os");
-  CHECK(calledIn(job, "gull") == "gull");
-}
-
 }  // namespace tw

@@ -8,6 +8,7 @@
 #include "job/story_time.h"
 #include "read/setting_shown.h"
 #include "read/tempo.h"
+#include "review/called.h"
 #include "review/costs.h"
 #include "review/story_findings.h"
 
@@ -122,7 +123,7 @@ TriedRemedy mirroredForSpeakers(const Neighbours& at) {
 std::string pairInWords(const Job& job, const std::string& between) {
   const std::size_t gap = between.find(" and ");
   if (gap == between.npos) return between;
-  return nameIn(job, between.substr(0, gap)) + " and " + nameIn(job, between.substr(gap + 5));
+  return calledIn(job, between.substr(0, gap)) + " and " + calledIn(job, between.substr(gap + 5));
 }
 
 void addStaging(const Job& job, const SeenStory& story, std::vector<Finding>& out) {

@@ -8,11 +8,6 @@
 
 namespace tw {
 
-std::string nameIn(const Job& job, const std::string& who) {
-  const Character* character = job.character(who);
-  return character == nullptr ? who : character->name;
-}
-
 Finding findingAt(const StoryPage& page, const StoryPanel* panel, const char* rule,
                   Severity severity) {
   Finding out;

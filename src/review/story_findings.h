@@ -27,7 +27,5 @@ std::vector<Finding> pageRhythmFindings(const Job& job, const SeenStory& story);
 /// A finding at a panel, or on the page when `panel` is empty; the rest is for the caller to fill.
 Finding findingAt(const StoryPage& page, const StoryPanel* panel, const char* rule,
                   Severity severity);
-/// The character's name as in the script, or the id when nobody is called so.
-std::string nameIn(const Job& job, const std::string& who);
 
 }  // namespace tw

@@ -8,6 +8,7 @@
 #include "job/shown_rough.h"
 #include "read/fold.h"
 #include "read/page_turns.h"
+#include "review/called.h"
 #include "review/story_findings.h"
 #include "review/story_of_job.h"
 
@@ -64,7 +65,7 @@ Finding startsRight(const StoryPage& page) {
 }
 
 std::string whatIsLost(const Job& job, const InFold& lost) {
-  if (lost.isFace) return nameIn(job, lost.name) + "'s face";
+  if (lost.isFace) return calledIn(job, lost.name) + "'s face";
   return "the balloon " + lost.name;
 }
 
