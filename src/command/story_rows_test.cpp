@@ -5,7 +5,7 @@
 
 namespace tw {
 
-TEST_CASE("each page has a line; one without a rough is told as not measured, never as fine") {
+TEST_CASE("each page has a line and one without a rough is told as not measured") {
   DemoJob job;
   job.roughs(1);
   const auto told = storyTold(job.folder());
