@@ -106,6 +106,13 @@ struct PropOverride {
   bool operator==(const PropOverride&) const = default;
 };
 
+/// Copy as retyped, with its words counted by script/count_words.
+struct CopyWords {
+  std::string text;  ///< empty: the item is left out
+  int words = 0;
+  bool operator==(const CopyWords&) const = default;
+};
+
 /// The artist's corrections of one beat; absent fields keep the breakdown's guess.
 struct BeatOverride {
   std::optional<ShotSize> shot;
@@ -122,6 +129,7 @@ struct BeatOverride {
   std::vector<Prop> addProps;
   std::vector<std::string> dropProps;         ///< prop ids
   std::map<std::string, PropOverride> props;  ///< by prop id
+  std::map<std::string, CopyWords> copy;      ///< by copy item id
   bool operator==(const BeatOverride&) const = default;
 };
 

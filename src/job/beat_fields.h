@@ -161,6 +161,18 @@ struct FieldsOf<Beat> {
 };
 
 template <>
+struct FieldsOf<CopyWords> {
+  static constexpr std::string_view kName = "copy_words";
+  static constexpr std::string_view kHelp = "Copy as the artist retyped it.";
+  template <class F>
+  static void list(F& f) {
+    using T = CopyWords;
+    f("text", &T::text, anyText(), "Left out: the item is left out.");
+    f("words", &T::words, count(0, 100000), "How many.");
+  }
+};
+
+template <>
 struct FieldsOf<BeatOverride> {
   static constexpr std::string_view kName = "override";
   static constexpr std::string_view kHelp =
@@ -184,6 +196,7 @@ struct FieldsOf<BeatOverride> {
     f("add_props", &T::addProps, tw::list(200), "Things to add.");
     f("drop_props", &T::dropProps, tw::list(200), "Ids of things to leave out.");
     f("props", &T::props, tw::list(200), "Corrections of things by their id.");
+    f("copy", &T::copy, tw::list(200), "Retyped words by copy item id.");
   }
 };
 

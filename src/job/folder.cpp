@@ -54,7 +54,7 @@ Result<void> checkReadable(const std::string& text, const fs::path& path, ReadTe
 /// is: it may hold work that a person can still rescue.
 template <class T>
 Result<void> replacePart(const fs::path& folder, const fs::path& file, const std::string& text,
-                         ReadText<T> read) {
+                         ReadText<T> read, Former former) {
   const fs::path path = folder / file;
   std::error_code error;
   if (fs::exists(path, error)) {
@@ -64,7 +64,8 @@ Result<void> replacePart(const fs::path& folder, const fs::path& file, const std
     if (const Result<T> sound = read(*before, path.string()); !sound)
       return tl::unexpected(sound.error());
     if (Result<void> sound = checkReadable(text, path, read); !sound) return sound;
-    if (Result<void> kept = keepFormerState(folder, file, *before); !kept) return kept;
+    if (former == Former::Keep)
+      if (Result<void> kept = keepFormerState(folder, file, *before); !kept) return kept;
   } else if (Result<void> sound = checkReadable(text, path, read); !sound) {
     return sound;
   }
@@ -193,19 +194,20 @@ Result<Job> JobFolder::load() const {
   return job;
 }
 
-Result<void> JobFolder::save(const Job& job) {
+Result<void> JobFolder::save(const Job& job, Former former) {
   if (readOnly_) return refusedReadOnly(path_);
   for (const Page& page : job.pages)
-    if (Result<void> saved = savePage(page); !saved) return saved;
+    if (Result<void> saved = savePage(page, former); !saved) return saved;
   const std::string text = writeJobText(jobFileOf(job));
-  if (Result<void> saved = replacePart<JobFile>(path_, "job.json", text, readJobText); !saved)
+  if (Result<void> saved = replacePart<JobFile>(path_, "job.json", text, readJobText, former);
+      !saved)
     return saved;
   return putAwayStrayPages(path_, job);
 }
 
-Result<void> JobFolder::savePage(const Page& page) {
+Result<void> JobFolder::savePage(const Page& page, Former former) {
   if (readOnly_) return refusedReadOnly(path_);
-  return replacePart<Page>(path_, pageFile(page.number), writePageText(page), readPageText);
+  return replacePart<Page>(path_, pageFile(page.number), writePageText(page), readPageText, former);
 }
 
 Result<std::string> JobFolder::keepScript(const fs::path& file) {

@@ -24,30 +24,30 @@ int numberIn(std::string_view entry, std::string_view name) {
   return read.ec == std::errc() && read.ptr == end ? number : -1;
 }
 
-std::vector<std::pair<int, fs::path>> numbered(const fs::path& folder, const fs::path& file) {
-  std::vector<std::pair<int, fs::path>> states;
+}  // namespace
+
+std::vector<FormerState> formerStates(const fs::path& folder, const fs::path& file) {
+  std::vector<FormerState> states;
   const fs::path place = folder / ".history" / file.parent_path();
   std::error_code error;
   for (fs::directory_iterator entry(place, error), end; !error && entry != end;
        entry.increment(error)) {
     const int number = numberIn(entry->path().filename().string(), file.filename().string());
-    if (number >= 0) states.emplace_back(number, entry->path());
+    if (number >= 0) states.push_back({number, entry->path()});
   }
-  std::sort(states.begin(), states.end());
+  std::ranges::sort(states, {}, &FormerState::number);
   return states;
 }
 
-}  // namespace
-
 Result<void> keepFormerState(const fs::path& folder, const fs::path& file, std::string_view bytes) {
-  const auto states = numbered(folder, file);
-  const int next = states.empty() ? 1 : states.back().first + 1;
+  const auto states = formerStates(folder, file);
+  const int next = states.empty() ? 1 : states.back().number + 1;
   const fs::path place = folder / ".history" / file.parent_path() /
                          fmt::format("{}.{:04}", file.filename().string(), next);
   if (Result<void> written = writeFileAtomically(place, bytes); !written) return written;
   std::error_code ignored;  // a former state that stays too long does no harm
   for (std::size_t i = 0; i + kHistoryKept <= states.size(); ++i)
-    fs::remove(states[i].second, ignored);
+    fs::remove(states[i].file, ignored);
   return {};
 }
 

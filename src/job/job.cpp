@@ -61,6 +61,17 @@ void applyDoing(const std::string& words, Beat& beat, BeatFigure& figure) {
   figure.target = doing.target;
 }
 
+void applyCopy(const BeatOverride& change, Beat& beat) {
+  for (CopyItem& item : beat.copy)
+    if (const auto own = change.copy.find(item.id); own != change.copy.end()) {
+      item.text = own->second.text;
+      item.words = own->second.words;
+    }
+  std::erase_if(beat.copy, [&](const CopyItem& item) {
+    return item.text.empty() && change.copy.contains(item.id);
+  });
+}
+
 }  // namespace
 
 Doing doingIn(std::string_view words, const Beat& beat) {
@@ -79,6 +90,7 @@ Beat withOverride(Beat beat, const BeatOverride& change) {
   for (Prop& prop : beat.props)
     if (const auto own = change.props.find(prop.id); own != change.props.end())
       apply(own->second, prop);
+  applyCopy(change, beat);
   for (const std::string& who : change.addFigures)
     if (!isIn(beat.figures, who)) beat.figures.push_back({who, "stand", "", ""});
   for (const std::string& who : change.dropFigures)

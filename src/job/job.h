@@ -22,6 +22,22 @@ namespace tw {
 inline constexpr int kFormat = 2;        ///< version that this program writes
 inline constexpr int kHistoryKept = 20;  ///< former states kept per file
 
+/// What new roughs of a page must keep of roughs that are there: taken over, not referred to.
+struct Pins {
+  std::string arrangement, treatment;       ///< as Rough has them; empty: any
+  std::map<std::string, Staging> stagings;  ///< by beat id
+  bool operator==(const Pins&) const = default;
+};
+
+/// A picture laid under a page or one of its panels to work over.
+struct Underlay {
+  std::string file;       ///< name below art/
+  std::string beat;       ///< empty: the page's
+  Rect at;                ///< mm on the page
+  double strength = 0.5;  ///< 0 unseen … 1 as it is
+  bool operator==(const Underlay&) const = default;
+};
+
 /// One page, or one spread under its left page's number.
 struct Page {
   int number = 1;
@@ -34,6 +50,8 @@ struct Page {
   std::string choice;  ///< name of the rough chosen, or empty
   std::string note;
   std::vector<Silenced> silenced;  ///< findings that the artist has answered
+  Pins pins;
+  std::vector<Underlay> underlays;
 
   /// The beats with the artist's corrections applied.
   std::vector<Beat> correctedBeats() const;
@@ -61,6 +79,9 @@ struct Job {
   bool operator==(const Job&) const = default;
 };
 
+/// Whether a save puts what it replaces into .history/.
+enum class Former { Keep, Drop };
+
 /// Holds the lock of a job folder while it lives. When another process has the job open,
 /// `readOnly()` is true and every save is refused with a sentence.
 class JobFolder {
@@ -77,8 +98,8 @@ class JobFolder {
 
   Result<Job> load() const;
   /// Writes job.json and those pages whose text changed.
-  Result<void> save(const Job& job);
-  Result<void> savePage(const Page& page);
+  Result<void> save(const Job& job, Former former = Former::Keep);
+  Result<void> savePage(const Page& page, Former former = Former::Keep);
   /// Copies a received script, unchanged, to script/ and returns its name there.
   Result<std::string> keepScript(const std::filesystem::path& file);
 

@@ -58,6 +58,33 @@ struct FieldsOf<Silenced> {
 };
 
 template <>
+struct FieldsOf<Pins> {
+  static constexpr std::string_view kName = "pins";
+  static constexpr std::string_view kHelp = "What new roughs must keep.";
+  template <class F>
+  static void list(F& f) {
+    using T = Pins;
+    f("arrangement", &T::arrangement, anyText(), "A rough's arrangement; left out: any.");
+    f("treatment", &T::treatment, anyText(), "A rough's treatment; left out: any.");
+    f("stagings", &T::stagings, tw::list(1000), "Stagings to keep, by beat id.");
+  }
+};
+
+template <>
+struct FieldsOf<Underlay> {
+  static constexpr std::string_view kName = "underlay";
+  static constexpr std::string_view kHelp = "A picture laid under a page or panel to work over.";
+  template <class F>
+  static void list(F& f) {
+    using T = Underlay;
+    f("file", &T::file, required(fileName()), "Name below art/.");
+    f("beat", &T::beat, word(), "Id of the panel's beat; left out: the page's.");
+    f("at", &T::at, required(mm()), "mm on the page.");
+    f("strength", &T::strength, number(0, 1), "0 unseen to 1 as it is.");
+  }
+};
+
+template <>
 struct FieldsOf<Page> {
   static constexpr std::string_view kName = "page";
   static constexpr std::string_view kHelp = "pages/NN.json: one page, or a spread.";
@@ -73,6 +100,8 @@ struct FieldsOf<Page> {
     f("choice", &T::choice, word(), "Name of the rough chosen.");
     f("note", &T::note, anyText(), "Anything the artist wants to remember.");
     f("silenced", &T::silenced, tw::list(1000), "Findings that the artist has answered.");
+    f("pins", &T::pins, anyText(), "What new roughs must keep.");
+    f("underlays", &T::underlays, tw::list(200), "Pictures to work over.");
     f("roughs", &T::roughs, tw::list(200), "The candidates, best first.");
   }
 };

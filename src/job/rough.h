@@ -115,9 +115,18 @@ struct PlacedBalloon {
   Polygon outline;  ///< balloon or caption box; empty for SFX and titles set free
   Polygon tail;     ///< empty when there is none; joins the outline
   std::vector<CopyLine> lines;
-  double sizePt = 0;   ///< type size at print
-  double turnDeg = 0;  ///< of the lines about their middle, for SFX
+  double sizePt = 0;    ///< type size at print
+  double turnDeg = 0;   ///< of the lines about their middle, for SFX
+  bool byHand = false;  ///< the artist placed it: lettering leaves it where it is
   bool operator==(const PlacedBalloon&) const = default;
+};
+
+/// A line that the artist drew over a panel to think with.
+struct PenStroke {
+  std::vector<Point> points;     ///< mm on the page
+  std::vector<double> widthsMm;  ///< one per point
+  bool black = false;            ///< else non-photo blue
+  bool operator==(const PenStroke&) const = default;
 };
 
 struct CardLine {
@@ -141,6 +150,7 @@ struct RoughPanel {
   std::vector<SeenFigure> figures;
   std::vector<SeenTangent> tangents;
   std::vector<PlacedBalloon> balloons;
+  std::vector<PenStroke> strokes;  ///< in the order drawn
   bool operator==(const RoughPanel&) const = default;
 };
 

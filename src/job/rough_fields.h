@@ -242,6 +242,20 @@ struct FieldsOf<PlacedBalloon> {
     f("lines", &T::lines, tw::list(1000), "Its lines.");
     f("size_pt", &T::sizePt, number(0, 10000), "Type size at print.");
     f("turn_deg", &T::turnDeg, degrees(), "Of the lines about their middle.");
+    f("by_hand", &T::byHand, anyText(), "The artist placed it: lettering leaves it there.");
+  }
+};
+
+template <>
+struct FieldsOf<PenStroke> {
+  static constexpr std::string_view kName = "pen_stroke";
+  static constexpr std::string_view kHelp = "A line that the artist drew over a panel.";
+  template <class F>
+  static void list(F& f) {
+    using T = PenStroke;
+    f("points", &T::points, required(mm()), "mm on the page.");
+    f("widths_mm", &T::widthsMm, required(mm(0, 100)), "One per point.");
+    f("black", &T::black, anyText(), "Left out: non-photo blue.");
   }
 };
 
@@ -278,6 +292,7 @@ struct FieldsOf<RoughPanel> {
     f("figures", &T::figures, tw::list(200), "What is seen of each figure.");
     f("tangents", &T::tangents, tw::list(400), "Contours that only just touch.");
     f("balloons", &T::balloons, tw::list(500), "Lettering in its place.");
+    f("strokes", &T::strokes, tw::list(20000), "The artist's own lines over the panel, as drawn.");
   }
 };
 
