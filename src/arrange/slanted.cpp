@@ -19,6 +19,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "arrange/clip_convex.h"
 #include "arrange/treatments.h"
 #include "geometry/polygon.h"
 
@@ -35,27 +36,6 @@ constexpr int kTiltedLevels = 2;
 constexpr double kLeastTurned = 0.8;   // of the live width: less is one odd cut on a straight page
 constexpr double kOnEdge = 1e-6;       // mm
 constexpr double kTallerByTilt = 1.2;  // a tier between turned cuts is higher at its end
-constexpr double kSamePoint = 1e-3;    // mm
-
-/// The part of a convex polygon where (p − on)·normal ≤ 0.
-Polygon clipped(const Polygon& polygon, Point on, Vector normal) {
-  Polygon kept;
-  const std::size_t count = polygon.points.size();
-  const auto keep = [&](Point p) {
-    if (kept.points.empty() || (p - kept.points.back()).length() > kSamePoint)
-      kept.points.push_back(p);
-  };
-  for (std::size_t i = 0; i < count; ++i) {
-    const Point a = polygon.points[i], b = polygon.points[(i + 1) % count];
-    const double da = dot(a - on, normal), db = dot(b - on, normal);
-    if (da <= 0) keep(a);
-    if ((da < 0 && db > 0) || (da > 0 && db < 0)) keep(between(a, b, da / (da - db)));
-  }
-  while (kept.points.size() > 1 &&
-         (kept.points.front() - kept.points.back()).length() <= kSamePoint)
-    kept.points.pop_back();
-  return kept;
-}
 
 /// Between two neighbours: runs through `on`, `normal` points to the later one.
 struct Cut {
