@@ -15,6 +15,7 @@
 
 #include <algorithm>
 
+#include "arrange/edit_limits.h"
 #include "arrange/measure_layout.h"
 #include "base/parallel.h"
 #include "compose/finish.h"
@@ -141,7 +142,10 @@ void MeasuredPage::restage(std::size_t panel, Staging staging) {
 
 void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines,
                            unsigned threads) {
-  for (const auto& [panel, outline] : outlines) measured_.rough.panels[panel].outline = outline;
+  for (const auto& [panel, outline] : outlines) {
+    measured_.rough.panels[panel].outline = outline;
+    measured_.rough.panels[panel].bleeds = runsToBleed(outline, page_->sheet);
+  }
   takeLayout();
   readOrderAgain();
   parallelFor(outlines.size(), threads, [&](std::size_t k) {
