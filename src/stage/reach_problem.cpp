@@ -378,6 +378,7 @@ bool ReachProblem::otherStart(std::size_t number, std::vector<double>& x) const 
       {{60, 20, 70}, {10, 20, 60}, {130, 20, 50}, {20, 80, 40}, {70, -20, 60}, {-30, 15, 50}}};
   if (number >= kAttitudes.size()) return false;
   x.assign(ways_.size(), 0);
+  bool isOther = false;  // a head or hips alone have no limb to begin otherwise with
   for (std::size_t i = 0; i < ways_.size(); ++i) {
     const Way& w = ways_[i];
     if (w.kind != Kind::Limb || w.axis == 2) continue;
@@ -396,8 +397,9 @@ bool ReachProblem::otherStart(std::size_t number, std::vector<double>& x) const 
     if (!moved || (!upper && !lower)) continue;
     const double turn = kAttitudes[number][upper ? static_cast<std::size_t>(w.axis) : 2];
     x[i] = (std::clamp(turn, w.least, w.most) - w.start) / w.unit;
+    isOther = true;
   }
-  return true;
+  return isOther;
 }
 
 }  // namespace tw

@@ -1,0 +1,407 @@
+// Dragging.
+//
+// 1. The page point and the handle's place give a place in the space: in the plane through it that
+//    faces the camera (parts of a body), on a ball around the head (gaze), on the level plane at
+//    the height of its foot (figures, things).
+// 2. Parts of a body go to reachPose; its turns are stored as what differs from the named pose. A
+//    thing in both hands takes both along, by whichever it is dragged.
+// 3. The gaze is a least-squares problem of two unknowns, the head's turn and its nod, shared by
+//    neck and head as posed() shares the gaze; Gauss-Newton with clamped steps.
+// 4. What the figure holds is carried by its hands.
+//
+// Cost: one reachPose, and two scenes when something is held. Does badly: the level plane seen
+// nearly edge on makes a small way of the pen a large one; beyond kFarthestM figures stay.
+#include "stage/drag.h"
+
+#include <fmt/format.h>
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+
+#include "stage/held_props.h"
+
+namespace tw {
+namespace {
+
+constexpr double kFarthestM = 80;      // from the eye: where the ground ends for a drag
+constexpr double kDeg = 57.295779513;  // per radian
+constexpr double kNeckShare = 0.4, kHeadShare = 0.6;  // of gaze and nod, as posed() has it
+constexpr int kGazeSteps = 12;
+constexpr double kShortM = 0.005;
+constexpr double kOffGazeDeg = 0.5;
+
+Vec3 vec(const Place3& p) {
+  return {p.x, p.y, p.z};
+}
+Place3 place(const Vec3& v) {
+  return {v.x(), v.y(), v.z()};
+}
+
+Vec3 forwardOf(const Camera& camera) {
+  return camera.rotation().row(2).transpose();
+}
+/// Level, away from the eye.
+Vec3 levelForward(const Camera& camera) {
+  const Vec3 forward = forwardOf(camera);
+  const Vec3 level(forward.x(), 0, forward.z());
+  if (level.norm() > 1e-6) return level.normalized();
+  const Vec3 down = camera.rotation().row(1).transpose();  // looks straight down or up
+  return Vec3(-down.x(), 0, -down.z()).normalized();
+}
+
+bool holdsSomething(const Beat& beat, const Staging& staging, int figure) {
+  for (std::size_t i = 0; i < staging.props.size(); ++i)
+    if (holderOfThing(beat, staging, i) == figure) return true;
+  return false;
+}
+
+/// Puts the changed figure into the staging; what it holds goes along.
+Staging withFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                   SetFigure changed) {
+  Staging out = from;
+  out.figures[figure] = std::move(changed);
+  if (!holdsSomething(*panel.beat, from, static_cast<int>(figure))) return out;
+  const Scene before = panel.sceneOf(from);
+  Scene after = panel.sceneOf(out);
+  carryProps(*panel.beat, figure, before, after);
+  out.props = after.props;
+  return out;
+}
+
+std::vector<Joint> pinsOf(const std::vector<Pin>& pins, int figure) {
+  std::vector<Joint> out;
+  for (const Pin& pin : pins)
+    if (pin.figure == figure) out.push_back(pin.joint);
+  return out;
+}
+
+Joint pinnedBy(MovedPart part) {
+  switch (part) {
+    case MovedPart::LeftHand:
+      return Joint::LeftWrist;
+    case MovedPart::RightHand:
+      return Joint::RightWrist;
+    case MovedPart::LeftFoot:
+      return Joint::LeftAnkle;
+    case MovedPart::RightFoot:
+      return Joint::RightAnkle;
+    case MovedPart::Pelvis:
+      return Joint::Pelvis;
+    default:
+      return Joint::Head;
+  }
+}
+
+/// Hands that hold `thing`; with one thing held, all that are busy.
+std::vector<MovedPart> handsOn(const StagedPanel& panel, const Staging& staging, std::size_t figure,
+                               const Vec3& middle) {
+  const Scene scene = panel.sceneOf(staging);
+  const BusyHands busy = busyHands(*panel.beat, scene, figure);
+  const Actor& actor = scene.actors[figure];
+  int things = 0;
+  for (std::size_t i = 0; i < staging.props.size(); ++i)
+    things += holderOfThing(*panel.beat, staging, i) == static_cast<int>(figure);
+  if (busy.left && busy.right && things > 1) {
+    const auto far = [&](MovedPart hand) {
+      return (placeOf(hand, *actor.body, actor.skeleton) - middle).norm();
+    };
+    const bool left = far(MovedPart::LeftHand) < far(MovedPart::RightHand);
+    return {left ? MovedPart::LeftHand : MovedPart::RightHand};
+  }
+  std::vector<MovedPart> out;
+  if (busy.left) out.push_back(MovedPart::LeftHand);
+  if (busy.right) out.push_back(MovedPart::RightHand);
+  return out;
+}
+
+/// The parts of the figure that go when that handle goes.
+std::vector<MovedPart> partsMoved(const StagedPanel& panel, const Staging& from,
+                                  const Handle& handle) {
+  const auto figure = static_cast<std::size_t>(handle.figure);
+  if (handle.grab == Grab::Thing) return handsOn(panel, from, figure, handle.world);
+  const MovedPart part = *partOf(handle.grab);
+  const bool hand = part == MovedPart::LeftHand || part == MovedPart::RightHand;
+  if (hand && holdsSomething(*panel.beat, from, handle.figure)) {
+    const std::vector<MovedPart> hands = handsOn(panel, from, figure, handle.world);
+    if (hands.size() == 2) return hands;
+  }
+  return {part};
+}
+
+Dragged reached(const StagedPanel& panel, const Staging& from, const Handle& handle,
+                const Vec3& way, const std::vector<Pin>& pins) {
+  const auto figure = static_cast<std::size_t>(handle.figure);
+  const SetFigure& set = from.figures[figure];
+  const Pose& named = panel.stager->poses().orStand(set.pose);
+  const Body& body = panel.stager->bodyOf(set.who, panel.beat->id);
+  const Skeleton skeleton = posed(body, named, set);
+  ReachWish wish;
+  wish.pins = pinsOf(pins, handle.figure);
+  for (const MovedPart part : partsMoved(panel, from, handle)) {
+    wish.targets.push_back({part, placeOf(part, body, skeleton) + way});
+    std::erase(wish.pins, pinnedBy(part));
+  }
+  ReachedPose r = reachPose(body, named, set, wish, panel.stager->limits());
+  r.set.turnsDeg = turnsThatDiffer(named, r.pose);
+  Dragged out{withFigure(panel, from, figure, r.set), 0, r.shortfall(), r.limits};
+  for (const Reached& part : r.reached) out.shortM = std::max(out.shortM, part.shortM);
+  return out;
+}
+
+/// Where the ray through that page point meets the level plane; the farthest place toward it when
+/// it meets none or one beyond.
+Vec3 onLevel(const StagedPanel& panel, const Camera& camera, Point page, const Vec3& at) {
+  const Vec3 ray = camera.rayThrough(panel.frameUnitsFrom(page));
+  const double rise = at.y() - camera.eye().y();
+  const double t = std::abs(ray.y()) > 1e-9 ? rise / ray.y() : -1;
+  const Vec3 hit = camera.eye() + t * ray;
+  const Vec3 way(hit.x() - camera.eye().x(), 0, hit.z() - camera.eye().z());
+  if (t > 0 && way.norm() < kFarthestM) return {hit.x(), at.y(), hit.z()};
+  if (std::abs(rise) < 0.02) return inFacingPlane(panel, camera, page, at);  // seen edge on
+  const Vec3 level = Vec3(ray.x(), 0, ray.z()).normalized() * kFarthestM;
+  return {camera.eye().x() + level.x(), at.y(), camera.eye().z() + level.z()};
+}
+
+/// Where something that stands at `at` and is seen at `seen` comes to when it is drawn to `to`.
+Vec3 stoodAt(const StagedPanel& panel, const Camera& camera, const Vec3& at, Point seen,
+             const DragTo& to) {
+  const Vec3 toward = -levelForward(camera) * to.nearerM;
+  const Point base = panel.pageFrom(camera.projectAlways(at));
+  const Point wanted{base.x + to.page.x - seen.x, base.y + to.page.y - seen.y};
+  if (!to.upright) {
+    Vec3 now = onLevel(panel, camera, wanted, at);
+    now.y() = at.y();
+    return now + toward;
+  }
+  const Vec3 normal = levelForward(camera);
+  const Vec3 ray = camera.rayThrough(panel.frameUnitsFrom(wanted));
+  const double along = ray.dot(normal);
+  if (along < 1e-6) return at + toward;
+  const Vec3 hit = camera.eye() + ray * ((at - camera.eye()).dot(normal) / along);
+  return Vec3(at.x(), std::max(hit.y(), std::min(at.y(), 0.0)), at.z()) + toward;
+}
+
+double missOnPage(const StagedPanel& panel, const Camera& camera, const Vec3& at, Point page) {
+  const Vec3 wanted = inFacingPlane(panel, camera, page, at);
+  return (wanted - at).norm();
+}
+
+Dragged standing(const StagedPanel& panel, const Staging& from, const Handle& handle,
+                 const DragTo& to) {
+  const auto figure = static_cast<std::size_t>(handle.figure);
+  const Camera camera = panel.cameraOf(from);
+  SetFigure set = from.figures[figure];
+  const Vec3 at = stoodAt(panel, camera, vec(set.at), handle.page, to);
+  set.at = place(at);
+  Dragged out{withFigure(panel, from, figure, set), 0, {}, {}};
+  if (to.upright || to.nearerM != 0) return out;
+  out.shortM = missOnPage(panel, camera, at, to.page);
+  if (out.shortM > 0.05) out.shortfall = "the ground does not go so far";
+  return out;
+}
+
+Dragged thingStanding(const StagedPanel& panel, const Staging& from, const Handle& handle,
+                      const DragTo& to) {
+  const auto thing = static_cast<std::size_t>(handle.thing);
+  Dragged out{from, 0, {}, {}};
+  SetProp& prop = out.staging.props[thing];
+  prop.at = place(stoodAt(panel, panel.cameraOf(from), vec(prop.at), handle.page, to));
+  return out;
+}
+
+Dragged facing(const StagedPanel& panel, const Staging& from, const Handle& handle,
+               const DragTo& to) {
+  const auto figure = static_cast<std::size_t>(handle.figure);
+  const Camera camera = panel.cameraOf(from);
+  const Vec3 at = vec(from.figures[figure].at);
+  const Vec3 way = onLevel(panel, camera, to.page, at) - levelForward(camera) * to.nearerM - at;
+  if (std::hypot(way.x(), way.z()) < 0.02) return {from, 0, {}, {}};
+  return {turnedFigure(panel, from, figure, headingOf(way)), 0, {}, {}};
+}
+
+/// On the ball around the head: the side of it that the gaze is on, or the side that is asked for.
+Vec3 onGazeBall(const StagedPanel& panel, const Camera& camera, const Vec3& middle,
+                const Handle& handle, const DragTo& to) {
+  const Vec3 ray = camera.rayThrough(panel.frameUnitsFrom(to.page));
+  const Vec3 toMiddle = middle - camera.eye();
+  const double along = toMiddle.dot(ray);
+  const Vec3 off = along * ray - toMiddle;  // from the middle to the ray's nearest point
+  const double spare = kGazeBallM * kGazeBallM - off.squaredNorm();
+  if (spare <= 0) return middle + off;
+  const bool near = to.nearerM != 0 ? to.nearerM > 0 : (handle.world - middle).dot(ray) < 0;
+  return middle + off + (near ? -1 : 1) * std::sqrt(spare) * ray;
+}
+
+/// Turn and nod of a head, and what the pose makes of them.
+class HeadTurn {
+ public:
+  HeadTurn(const Body& body, const Pose& named, const SetFigure& set, const JointLimits& limits)
+      : body_(body), pose_(withTurns(named, set.turnsDeg)), set_(set) {
+    set_.turnsDeg.clear();
+    const TurnRanges& neck = limits.of("neck");
+    const double twist = (set.poseMirrored ? -1 : 1) * (turn("neck")[2] + turn("head")[2]);
+    const double flex = turn("neck")[0] + turn("head")[0];
+    least_ = {std::min(neck[2].least - twist, set.gazeDeg), std::min(neck[0].least - flex, 0.0)};
+    most_ = {std::max(neck[2].most - twist, set.gazeDeg), std::max(neck[0].most - flex, 0.0)};
+    x_ = {set.gazeDeg, 0};
+    neckFlex_ = turn("neck")[0];
+    headFlex_ = turn("head")[0];
+  }
+
+  void aimAt(const Vec3& place) {
+    x_[0] = firstTurn(place);
+    x_ = clamped(x_);
+    for (int k = 0; k < kGazeSteps; ++k) step(place);
+  }
+
+  double offDeg(const Vec3& place) const {
+    return std::asin(std::min(1.0, miss(place).norm() / 2)) * 2 * kDeg;
+  }
+  SetFigure set() const { return set_; }
+  const Pose& pose() const { return pose_; }
+  void apply() { put(x_); }
+
+ private:
+  using Two = std::array<double, 2>;
+
+  std::array<double, 3>& turn(const char* joint) {
+    return pose_.turnsDeg.try_emplace(joint, std::array<double, 3>{0, 0, 0}).first->second;
+  }
+  void put(const Two& x) {
+    set_.gazeDeg = x[0];
+    turn("neck")[0] = neckFlex_ + kNeckShare * x[1];
+    turn("head")[0] = headFlex_ + kHeadShare * x[1];
+  }
+  Two clamped(const Two& x) const {
+    return {std::clamp(x[0], least_[0], most_[0]), std::clamp(x[1], least_[1], most_[1])};
+  }
+  Vec3 miss(const Vec3& place) const {
+    const Skeleton s = posed(body_, pose_, set_);
+    return (place - headMiddle(s)).normalized() - headFront(s);
+  }
+  Vec3 missAt(const Two& x, const Vec3& place) {
+    put(x);
+    return miss(place);
+  }
+
+  /// The turn from the chest's front to the place, by the compass.
+  double firstTurn(const Vec3& place) {
+    put({0, 0});
+    const Skeleton s = posed(body_, pose_, set_);
+    const Vec3 way = place - headMiddle(s), front = headFront(s);
+    if (std::hypot(front.x(), front.z()) < 0.3 || std::hypot(way.x(), way.z()) < 0.1) return x_[0];
+    return std::remainder(headingOf(way) - headingOf(front), 360.0);
+  }
+
+  void step(const Vec3& place) {
+    constexpr double kProbeDeg = 0.05, kLongestDeg = 25;
+    const Vec3 now = missAt(x_, place);
+    const Vec3 a = (missAt({x_[0] + kProbeDeg, x_[1]}, place) - now) / kProbeDeg;
+    const Vec3 b = (missAt({x_[0], x_[1] + kProbeDeg}, place) - now) / kProbeDeg;
+    // An unknown at its limit that would be pushed farther takes no part.
+    const double ga = a.dot(now), gb = b.dot(now);
+    const bool freeA = !(x_[0] <= least_[0] && ga > 0) && !(x_[0] >= most_[0] && ga < 0);
+    const bool freeB = !(x_[1] <= least_[1] && gb > 0) && !(x_[1] >= most_[1] && gb < 0);
+    Eigen::Matrix2d m;
+    m << a.dot(a), a.dot(b), a.dot(b), b.dot(b);
+    if (!freeA || !freeB) m(0, 1) = m(1, 0) = 0;
+    m += 1e-9 * Eigen::Matrix2d::Identity();
+    const double det = m(0, 0) * m(1, 1) - m(0, 1) * m(1, 0);
+    const double da = freeA ? -(m(1, 1) * ga - m(0, 1) * (freeB ? gb : 0)) / det : 0;
+    const double db = freeB ? -(m(0, 0) * gb - m(1, 0) * (freeA ? ga : 0)) / det : 0;
+    x_ = clamped({x_[0] + std::clamp(da, -kLongestDeg, kLongestDeg),
+                  x_[1] + std::clamp(db, -kLongestDeg, kLongestDeg)});
+    put(x_);
+  }
+
+  const Body& body_;
+  Pose pose_;
+  SetFigure set_;
+  Two least_{}, most_{}, x_{};
+  double neckFlex_ = 0, headFlex_ = 0;
+};
+
+}  // namespace
+
+Vec3 inFacingPlane(const StagedPanel& panel, const Camera& camera, Point page, const Vec3& through,
+                   double nearerM) {
+  const Vec3 ray = camera.rayThrough(panel.frameUnitsFrom(page));
+  const double depth = std::max(camera.depth(through) - nearerM, 0.05);
+  return camera.eye() + ray * (depth / ray.dot(forwardOf(camera)));
+}
+
+Dragged gazedAt(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                const Vec3& place) {
+  const SetFigure& set = from.figures[figure];
+  const Pose& named = panel.stager->poses().orStand(set.pose);
+  const Body& body = panel.stager->bodyOf(set.who, panel.beat->id);
+  HeadTurn head(body, named, set, panel.stager->limits());
+  head.aimAt(place);
+  head.apply();
+  SetFigure changed = head.set();
+  changed.turnsDeg = turnsThatDiffer(named, head.pose());
+  const double off = head.offDeg(place);
+  Dragged out{withFigure(panel, from, figure, changed), kGazeBallM * off / kDeg, {}, {}};
+  if (off > kOffGazeDeg) out.shortfall = fmt::format("gaze {:.0f}° off", off);
+  return out;
+}
+
+Staging turnedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                     double headingDeg) {
+  SetFigure set = from.figures[figure];
+  set.headingDeg = std::remainder(headingDeg, 360.0);
+  return withFigure(panel, from, figure, set);
+}
+
+Staging turnedThing(const Staging& from, std::size_t thing, double headingDeg, double pitchDeg) {
+  Staging out = from;
+  out.props[thing].headingDeg = std::remainder(headingDeg, 360.0);
+  out.props[thing].pitchDeg = std::remainder(pitchDeg, 360.0);
+  return out;
+}
+
+Staging posedAs(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                const std::string& pose, bool mirrored) {
+  Staging out = from;
+  SetFigure& set = out.figures[figure];
+  set.pose = pose;
+  set.poseMirrored = mirrored;
+  set.turnsDeg.clear();
+  if (!holdsSomething(*panel.beat, from, static_cast<int>(figure))) return out;
+  if (!std::ranges::equal(from.props, panel.beat->props, {}, &SetProp::prop, &Prop::id))
+    return withFigure(panel, from, figure, out.figures[figure]);
+  Scene scene = panel.sceneOf(out);
+  putHeldProps(*panel.beat, scene);
+  for (std::size_t i = 0; i < out.props.size(); ++i)
+    if (holderOfThing(*panel.beat, from, i) == static_cast<int>(figure))
+      out.props[i] = scene.props[i];
+  return out;
+}
+
+Dragged dragged(const StagedPanel& panel, const Staging& from, const Handle& handle,
+                const DragTo& to, const std::vector<Pin>& pins) {
+  const Camera camera = panel.cameraOf(from);
+  switch (handle.grab) {
+    case Grab::Ground:
+      return standing(panel, from, handle, to);
+    case Grab::Heading:
+      return facing(panel, from, handle, to);
+    case Grab::Gaze: {
+      const auto figure = static_cast<std::size_t>(handle.figure);
+      const SetFigure& set = from.figures[figure];
+      const Vec3 middle = headMiddle(posed(panel.stager->bodyOf(set.who, panel.beat->id),
+                                           panel.stager->poses().orStand(set.pose), set));
+      return gazedAt(panel, from, figure, onGazeBall(panel, camera, middle, handle, to));
+    }
+    case Grab::Thing:
+      if (handle.figure < 0) return thingStanding(panel, from, handle, to);
+      break;
+    default:
+      break;
+  }
+  const Vec3 wanted = inFacingPlane(panel, camera, to.page, handle.world, to.nearerM);
+  return reached(panel, from, handle, wanted - handle.world, pins);
+}
+
+}  // namespace tw
