@@ -120,10 +120,7 @@ void MeasuredPage::lookClosely(std::size_t i) {
   const PanelCase& wish = page_->panels[i];
   RoughPanel& panel = measured_.rough.panels[i];
   workshop_->stager.look(panel, wish.beat, wish.focus, kLookWidth, LookFor::Everything);
-  const StageRequest request = stageRequest(*page_, i, measured_.layout);
-  measured_.variants[i] = quicklyMeasured(
-      request, panel.staging.choice,
-      workshop_->stager.sceneOf(panel.staging, wish.beat, request.focus), panel.staging.camera);
+  measured_.variants[i] = quickly(i, panel.staging);
   measured_.copy[i] = letteredPanel(*page_, *workshop_, i, panel, insetsOn(measured_.layout, i));
   panel.balloons = measured_.copy[i].balloons;
   measured_.covered[i] = coveredShare(wish, panel, insetsOn(measured_.layout, i));
@@ -174,6 +171,13 @@ std::vector<std::string> MeasuredPage::fromTheLeft(std::size_t panel,
 
 Staging MeasuredPage::solved(std::size_t panel, const StagingChoice& choice) const {
   return workshop_->stager.solved(stageRequest(*page_, panel, measured_.layout), choice);
+}
+
+Variant MeasuredPage::quickly(std::size_t panel, const Staging& staging) const {
+  const StageRequest request = stageRequest(*page_, panel, measured_.layout);
+  return quicklyMeasured(
+      request, staging.choice,
+      workshop_->stager.sceneOf(staging, page_->panels[panel].beat, request.focus), staging.camera);
 }
 
 }  // namespace tw

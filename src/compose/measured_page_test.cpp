@@ -97,4 +97,16 @@ TEST_CASE("greys cover the panel and are light outside of it") {
   }
 }
 
+TEST_CASE("a panel whose side is dragged to the bleed bleeds until it is dragged back") {
+  const SmallPage page;
+  MeasuredPage measured = page.measured();
+  const Polygon before = measured.rough().panels[0].outline;
+  const Rect box = bounds(before);
+  measured.reshape({{0, polygonOf(Rect{{-3, box.min.y}, box.max})}});
+  CHECK(measured.rough().panels[0].bleeds);
+  CHECK(measured.measured().layout.panels[0].bleeds);
+  measured.reshape({{0, before}});
+  CHECK_FALSE(measured.rough().panels[0].bleeds);
+}
+
 }  // namespace tw

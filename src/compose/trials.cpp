@@ -21,6 +21,7 @@
 
 #include "base/parallel.h"
 #include "compose/page_readings.h"
+#include "compose/staging_moves.h"
 #include "review/panel_findings.h"
 #include "stage/blocking.h"
 
@@ -64,25 +65,21 @@ class Changes {
   }
 
   void choose(std::string change, const StagingChoice& choice) {
-    out_.push_back({std::move(change), page_.solved(panel_, choice)});
+    out_.push_back({std::move(change), stagedAs(page_, panel_, choice)});
   }
 
-  void mirror() {
-    StagingChoice c = before_.choice;
-    c.mirrored = !c.mirrored;
-    choose("mirror the picture", c);
-  }
+  void mirror() { out_.push_back({"mirror the picture", mirroredPicture(page_, panel_)}); }
 
   void tilts() {
     for (const double by : {-14.0, -7.0, 7.0, 14.0}) {
-      StagingChoice c = before_.choice;
-      c.tiltDeg += by;
-      if (std::abs(c.tiltDeg) > 25) continue;
+      auto tilted = tiltedPicture(page_, panel_, by);
+      if (!tilted) continue;
       const bool falls = (by > 0) != runsLeftward(before_);
-      choose(c.tiltDeg == 0 ? std::string("set the horizon level")
-                            : fmt::format("tilt the horizon {:.0f}°, {} side down", std::abs(by),
-                                          falls ? "right" : "left"),
-             c);
+      std::string change = tilted->choice.tiltDeg == 0
+                               ? std::string("set the horizon level")
+                               : fmt::format("tilt the horizon {:.0f}°, {} side down", std::abs(by),
+                                             falls ? "right" : "left");
+      out_.push_back({std::move(change), std::move(*tilted)});
     }
   }
 
@@ -127,7 +124,7 @@ class Changes {
       StagingChoice c = before_.choice;
       if (placement == c.placement) continue;
       c.placement = placement;
-      const Staging staging = page_.solved(panel_, c);
+      const Staging staging = stagedAs(page_, panel_, c);
       std::string names;
       for (const std::string& who : page_.fromTheLeft(panel_, staging))
         names += (names.empty() ? "" : ", ") + calledIn(*page_.page().job, who);
@@ -142,7 +139,7 @@ class Changes {
         Staging staging = before_;
         SetFigure& figure = staging.figures[i];
         figure.gazeDeg += by;
-        if (std::abs(figure.gazeDeg) > 70) continue;  // farther no neck turns
+        if (std::abs(figure.gazeDeg) > kMostGazeDeg) continue;
         const std::string who = calledIn(*page_.page().job, wish_.focus);
         out_.push_back({fmt::format("turn {}'s head {:.0f}° to {} {}", who, std::abs(by),
                                     "the figure's own", by > 0 ? "left" : "right"),
