@@ -318,4 +318,21 @@ Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& finding
   return {};
 }
 
+Result<std::vector<Staging>> tryRemedies(const MeasuredPage& page, Finding& finding,
+                                         unsigned threads, Progress& progress) {
+  std::vector<Finding> alone{finding};
+  if (auto done = tryRemedies(page, alone, threads, progress); !done)
+    return tl::unexpected(done.error());
+  finding = std::move(alone.front());
+  std::vector<Staging> out;
+  if (finding.tried.empty()) return out;
+  const auto trials = trialsFor(page, static_cast<std::size_t>(finding.panel) - 1);
+  for (const TriedRemedy& tried : finding.tried) {
+    const auto found = std::ranges::find(trials, tried.change, &Trial::change);
+    ensure(found != trials.end(), "what was tried is among the trials");
+    out.push_back(found->staging);
+  }
+  return out;
+}
+
 }  // namespace tw

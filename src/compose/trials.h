@@ -25,4 +25,9 @@ std::vector<Trial> trialsFor(const MeasuredPage& page, std::size_t panel);
 Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& findings, unsigned threads,
                          Progress& progress);
 
+/// The same for one finding, with the staging of each change that is told in `finding.tried`, in
+/// the same order.
+Result<std::vector<Staging>> tryRemedies(const MeasuredPage& page, Finding& finding,
+                                         unsigned threads, Progress& progress);
+
 }  // namespace tw

@@ -76,4 +76,20 @@ TEST_CASE("trying remedies can be stopped") {
   CHECK(done.error().front().cause == Cause::Stopped);
 }
 
+TEST_CASE("remedies of one finding come with the stagings that were measured") {
+  const SmallPage page;
+  const MeasuredPage measured = page.measured();
+  std::vector<Finding> all = measured.measured().findings;
+  Progress progress;
+  REQUIRE(tryRemedies(measured, all, 0, progress));
+  const auto mended =
+      std::ranges::find_if(all, [](const Finding& finding) { return !finding.tried.empty(); });
+  REQUIRE(mended != all.end());
+  Finding alone = measured.measured().findings[static_cast<std::size_t>(mended - all.begin())];
+  const auto stagings = tryRemedies(measured, alone, 0, progress);
+  REQUIRE(stagings);
+  CHECK(alone == *mended);
+  CHECK(stagings->size() == alone.tried.size());
+}
+
 }  // namespace tw
