@@ -16,6 +16,7 @@ declare -A may=(
   [review]="base geometry job arrange stage letter read"
   [compose]="base geometry job arrange stage letter read review"
   [command]="base geometry job script arrange stage letter read ink press review compose"
+  [desk]="base geometry job script arrange stage letter read ink press review compose command"
   [cli]="base geometry job command"
 )
 wrong=0

@@ -76,10 +76,10 @@ Result<Stager> stagerFor(const OpenJob& open) {
   return Stager::make(open.job, std::move(*models));
 }
 
-Result<Workshop> workshopFor(const OpenJob& open, const std::string& rulesFile) {
-  auto models = modelsOf(open.folder.path(), open.job);
+Result<Workshop> workshopFor(const fs::path& folder, const Job& job, const std::string& rulesFile) {
+  auto models = modelsOf(folder, job);
   if (!models) return tl::unexpected(models.error());
-  return Workshop::make(open.job, rulesFile, std::move(*models));
+  return Workshop::make(job, rulesFile, std::move(*models));
 }
 
 }  // namespace tw

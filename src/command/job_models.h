@@ -24,6 +24,10 @@ Result<Mesh> readModel(const std::filesystem::path& job, const std::string& name
 Result<Models> modelsOf(const std::filesystem::path& folder, const Job& job);
 
 Result<Stager> stagerFor(const OpenJob& open);
-Result<Workshop> workshopFor(const OpenJob& open, const std::string& rulesFile = {});
+Result<Workshop> workshopFor(const std::filesystem::path& folder, const Job& job,
+                             const std::string& rulesFile = {});
+inline Result<Workshop> workshopFor(const OpenJob& open, const std::string& rulesFile = {}) {
+  return workshopFor(open.folder.path(), open.job, rulesFile);
+}
 
 }  // namespace tw

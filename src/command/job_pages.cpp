@@ -54,10 +54,10 @@ Result<Beat> beatShown(const Page& page, const Rough& rough, std::size_t panel) 
       {.page = page.number}, "Make new roughs for the page.");
 }
 
-Result<void> mustBeWritable(const OpenJob& open) {
-  if (!open.folder.readOnly()) return {};
+Result<void> mustBeWritable(const JobFolder& folder) {
+  if (!folder.readOnly()) return {};
   return badInput("The job is open in another program and can only be read.",
-                  {.file = open.folder.path().string()}, "Close it there and try again.");
+                  {.file = folder.path().string()}, "Close it there and try again.");
 }
 
 }  // namespace tw

@@ -31,6 +31,9 @@ Result<std::size_t> panelNumbered(const Page& page, const Rough& rough, int numb
 Result<Beat> beatShown(const Page& page, const Rough& rough, std::size_t panel);
 
 /// Refused with a sentence when another process has the job open.
-Result<void> mustBeWritable(const OpenJob& open);
+Result<void> mustBeWritable(const JobFolder& folder);
+inline Result<void> mustBeWritable(const OpenJob& open) {
+  return mustBeWritable(open.folder);
+}
 
 }  // namespace tw

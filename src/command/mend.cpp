@@ -47,14 +47,15 @@ Result<Mended> mendPanel(const MendRequest& request) {
   if (trial == trials.end())
     return badInput(fmt::format("\"{}\" is not a change that can be tried there.", request.change),
                     {.page = request.page, .panel = request.panel}, listed(out.changes));
-  if (auto writable = mustBeWritable(page.open); !writable) return tl::unexpected(writable.error());
+  if (auto writable = mustBeWritable(*page.folder); !writable)
+    return tl::unexpected(writable.error());
   const std::vector<Finding> before = measured.measured().findings;
   measured.restage(*panel, trial->staging);
   out.gone = onlyIn(before, measured.measured().findings);
   out.fresh = onlyIn(measured.measured().findings, before);
   out.scoreAfter = measured.rough().score;
   page.stored().roughs[page.rough] = measured.rough();
-  if (auto saved = page.open.folder.savePage(page.stored()); !saved)
+  if (auto saved = page.folder->savePage(page.stored()); !saved)
     return tl::unexpected(saved.error());
   return out;
 }

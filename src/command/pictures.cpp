@@ -19,7 +19,7 @@ const Beat* beatOf(const std::vector<Beat>& beats, const std::string& id) {
   return found == beats.end() ? nullptr : &*found;
 }
 
-Result<RoughPicture> emptyPicture(const Job& job, const Page& page, const Rough& rough,
+Result<RoughPicture> blankPicture(const Job& job, const Page& page, const Rough& rough,
                                   const std::vector<Beat>& beats) {
   for (const RoughPanel& panel : rough.panels)
     if (beatOf(beats, panel.beat) == nullptr)
@@ -40,13 +40,19 @@ Result<RoughPicture> emptyPicture(const Job& job, const Page& page, const Rough&
   return out;
 }
 
-Drawing drawn(const Stager& stager, const RoughPanel& panel, const Beat& beat, const Brief& brief) {
-  DrawOptions options;
-  options.setting = beat.setting;
-  return stager.draw(panel, beat, focusOf(beat, brief), options);
+}  // namespace
+
+Result<RoughPicture> blankPictureOf(const Job& job, const Page& page, const Rough& rough) {
+  return blankPicture(job, page, rough, page.correctedBeats());
 }
 
-}  // namespace
+Drawing drawnPanel(const Stager& stager, const RoughPanel& panel, const Beat& beat,
+                   const Brief& brief, int width) {
+  DrawOptions options;
+  options.setting = beat.setting;
+  options.width = width;
+  return stager.draw(panel, beat, focusOf(beat, brief), options);
+}
 
 Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, const Stager& stager,
                                              unsigned threads, Progress& progress) {
@@ -54,7 +60,7 @@ Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, c
   std::vector<RoughPicture> out;
   std::vector<std::pair<std::size_t, std::size_t>> work;
   for (const Rough& rough : page.roughs) {
-    auto picture = emptyPicture(job, page, rough, beats);
+    auto picture = blankPicture(job, page, rough, beats);
     if (!picture) return tl::unexpected(picture.error());
     for (std::size_t i = 0; i < rough.panels.size(); ++i) work.emplace_back(out.size(), i);
     out.push_back(std::move(*picture));
@@ -64,7 +70,7 @@ Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, c
     const auto [rough, i] = work[w];
     const RoughPanel& panel = out[rough].rough.panels[i];
     out[rough].grids[i] = stager.grid(panel, focusOf(*beatOf(beats, panel.beat), page.brief));
-    out[rough].panels[i] = drawn(stager, panel, *beatOf(beats, panel.beat), page.brief);
+    out[rough].panels[i] = drawnPanel(stager, panel, *beatOf(beats, panel.beat), page.brief);
   });
   if (progress.isStopped()) return stopped();
   return out;

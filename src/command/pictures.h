@@ -13,6 +13,13 @@
 
 namespace tw {
 
+/// The rough on its sheet, its panels not drawn yet. Bad input when it was made for an earlier
+/// state of the script.
+Result<RoughPicture> blankPictureOf(const Job& job, const Page& page, const Rough& rough);
+/// One panel as it prints. `width`: of the render that decides what is seen, px; fewer are quicker.
+Drawing drawnPanel(const Stager& stager, const RoughPanel& panel, const Beat& beat,
+                   const Brief& brief, int width = DrawOptions{}.width);
+
 /// Every panel of every rough drawn, on `threads` threads (0 = all cores). Bad input when a rough
 /// was made for an earlier state of the script.
 Result<std::vector<RoughPicture>> picturesOf(const Job& job, const Page& page, const Stager& stager,

@@ -33,13 +33,6 @@ EyeOptions eyeOptionsOf(const ReadPageRequest& request) {
   return options;
 }
 
-/// The gravest first, those that are silenced last.
-void sortFindings(std::vector<Finding>& findings) {
-  std::ranges::stable_sort(findings, {}, [](const Finding& f) {
-    return std::pair{!f.silencedWhy.empty(), f.severity};
-  });
-}
-
 std::vector<EyeRest> restsOf(const EyePath& path) {
   std::vector<EyeRest> out;
   for (const EyeFixation& f : path.fixations) out.push_back({f.at, f.ms, f.on == SeenKind::Copy});
@@ -64,7 +57,7 @@ Result<void> writeSheets(const ReadPageRequest& request, StagedPage& staged, con
   Page shown = staged.stored();
   shown.roughs[staged.rough] = read.measured.rough;
   const auto picture =
-      pictureOf(staged.open.job, shown, read.measured.rough.name, staged.workshop.stager);
+      pictureOf(staged.job, shown, read.measured.rough.name, staged.workshop->stager);
   if (!picture) return tl::unexpected(picture.error());
   ReadingSheet sheet;
   sheet.facts = pageReadFacts(read);
@@ -80,6 +73,25 @@ Result<void> writeSheets(const ReadPageRequest& request, StagedPage& staged, con
 
 }  // namespace
 
+void sortFindings(std::vector<Finding>& findings) {
+  std::ranges::stable_sort(findings, {}, [](const Finding& f) {
+    return std::pair{!f.silencedWhy.empty(), f.severity};
+  });
+}
+
+std::vector<Finding> findingsOn(const MeasuredPage& measured, const PageReadings& readings,
+                                const SeenPage& seen, const EvidenceBook& book) {
+  std::vector<Finding> out = measured.measured().findings;
+  for (Finding& finding : readingFindings(readings, measured.page(), book))
+    out.push_back(std::move(finding));
+  for (Finding& finding : tailFindings(measured.rough(), measured.page(), book))
+    out.push_back(std::move(finding));
+  aimLeads(out, seen);
+  applySilenced(out, *measured.page().page);
+  sortFindings(out);
+  return out;
+}
+
 Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progress) {
   const auto opened = openStagedPage(request.job, request.page, request.rough, request.threads);
   if (!opened) return tl::unexpected(opened.error());
@@ -94,18 +106,11 @@ Result<PageRead> readStagedPage(const ReadPageRequest& request, Progress& progre
   out.measured = staged.measured->measured();
   out.readings = readingsOf(*staged.measured, *model, eyeOptionsOf(request));
   for (const PanelCase& panel : staged.wishes.panels) out.focuses.push_back(panel.focus);
-  out.findings = out.measured.findings;
-  const EvidenceBook& book = staged.workshop.rules.evidence();
-  for (Finding& finding : readingFindings(out.readings, staged.wishes, book))
-    out.findings.push_back(std::move(finding));
-  for (Finding& finding : tailFindings(out.measured.rough, staged.wishes, book))
-    out.findings.push_back(std::move(finding));
-  aimLeads(out.findings, out.seen);
+  out.findings =
+      findingsOn(*staged.measured, out.readings, out.seen, staged.workshop->rules.evidence());
   if (request.tryRemedies)
     if (auto done = tryRemedies(*staged.measured, out.findings, request.threads, progress); !done)
       return tl::unexpected(done.error());
-  applySilenced(out.findings, staged.stored());
-  sortFindings(out.findings);
   if (auto done = writeSheets(request, staged, out); !done) return tl::unexpected(done.error());
   return out;
 }

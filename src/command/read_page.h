@@ -10,6 +10,7 @@
 
 #include "base/progress.h"
 #include "base/result.h"
+#include "compose/measured_page.h"
 #include "review/reading_findings.h"
 #include "review/score_card.h"
 
@@ -36,6 +37,13 @@ struct PageRead {
   std::vector<std::string> focuses;  ///< character ids; empty where a panel is about nobody
   std::vector<Finding> findings;     ///< the gravest first; silenced ones last
 };
+
+/// Every finding on the page but for remedies: those of its card, of its readings and of its tails;
+/// answered ones are marked; the gravest first.
+std::vector<Finding> findingsOn(const MeasuredPage& measured, const PageReadings& readings,
+                                const SeenPage& seen, const EvidenceBook& book);
+/// The gravest first, those that are silenced last.
+void sortFindings(std::vector<Finding>& findings);
 
 /// How prominent the figure is that a panel is about.
 struct FocusProminence {

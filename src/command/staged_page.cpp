@@ -14,31 +14,40 @@ std::string roughWanted(const std::string& asked, const Page& page) {
 
 }  // namespace
 
+Result<std::unique_ptr<StagedPage>> stagePage(Job job, std::shared_ptr<const Workshop> workshop,
+                                              int page, const std::string& rough,
+                                              unsigned threads) {
+  const auto numbers = pagesAsked(job, page);
+  if (!numbers) return tl::unexpected(numbers.error());
+  const Page& asked = *job.page(numbers->front());
+  const auto named = roughNamed(asked, roughWanted(rough, asked));
+  if (!named) return tl::unexpected(named.error());
+  auto lights = LightWords::load();
+  if (!lights) return tl::unexpected(lights.error());
+
+  auto out = std::make_unique<StagedPage>(std::move(job), std::move(workshop));
+  out->page = numbers->front();
+  out->rough = *named;
+  out->lights = std::move(*lights);
+  auto wishes = pageCaseOf(out->job, out->stored(), out->workshop->letterer);
+  if (!wishes) return tl::unexpected(wishes.error());
+  out->wishes = std::move(*wishes);
+  auto measured = MeasuredPage::of(out->wishes, *out->workshop, out->lights,
+                                   out->stored().roughs[*named], threads);
+  if (!measured) return tl::unexpected(measured.error());
+  out->measured = std::make_unique<MeasuredPage>(std::move(*measured));
+  return out;
+}
+
 Result<std::unique_ptr<StagedPage>> openStagedPage(const std::filesystem::path& job, int page,
                                                    const std::string& rough, unsigned threads) {
   auto open = openJob(job);
   if (!open) return tl::unexpected(open.error());
-  const auto numbers = pagesAsked(open->job, page);
-  if (!numbers) return tl::unexpected(numbers.error());
-  const Page& asked = *open->job.page(numbers->front());
-  const auto named = roughNamed(asked, roughWanted(rough, asked));
-  if (!named) return tl::unexpected(named.error());
   auto workshop = workshopFor(*open);
   if (!workshop) return tl::unexpected(workshop.error());
-  auto lights = LightWords::load();
-  if (!lights) return tl::unexpected(lights.error());
-
-  auto out = std::make_unique<StagedPage>(std::move(*open), std::move(*workshop));
-  out->page = numbers->front();
-  out->rough = *named;
-  out->lights = std::move(*lights);
-  auto wishes = pageCaseOf(out->open.job, out->stored(), out->workshop.letterer);
-  if (!wishes) return tl::unexpected(wishes.error());
-  out->wishes = std::move(*wishes);
-  auto measured = MeasuredPage::of(out->wishes, out->workshop, out->lights,
-                                   out->stored().roughs[*named], threads);
-  if (!measured) return tl::unexpected(measured.error());
-  out->measured = std::make_unique<MeasuredPage>(std::move(*measured));
+  auto out = stagePage(std::move(open->job), std::make_shared<const Workshop>(std::move(*workshop)),
+                       page, rough, threads);
+  if (out) (*out)->folder = std::move(open->folder);
   return out;
 }
 

@@ -14,7 +14,7 @@ TEST_CASE("without a name the chosen rough is opened, else the first") {
     REQUIRE(first);
     CHECK((*first)->measured->rough().name == "A");
     (*first)->stored().choice = "B";
-    REQUIRE((*first)->open.folder.savePage((*first)->stored()));
+    REQUIRE((*first)->folder->savePage((*first)->stored()));
   }
   const auto chosen = openStagedPage(job.folder(), 4, "");
   REQUIRE(chosen);

@@ -154,6 +154,14 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
   arriveAgain();
 }
 
+void MeasuredPage::replace(std::size_t panel, RoughPanel changed) {
+  measured_.rough.panels[panel] = std::move(changed);
+  takeLayout();
+  readOrderAgain();
+  look(panel);
+  arriveAgain();
+}
+
 std::vector<std::string> MeasuredPage::fromTheLeft(std::size_t panel,
                                                    const Staging& staging) const {
   const PanelCase& wish = page_->panels[panel];

@@ -31,6 +31,9 @@ class MeasuredPage {
   /// new shapes; poses and gazes that the artist set stay.
   void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0);
 
+  /// Everything in the panel that is not measured: its bleed, staging, balloons, strokes.
+  void replace(std::size_t panel, RoughPanel changed);
+
   /// Who stands where in that staging of the panel: character ids from the left of the picture.
   std::vector<std::string> fromTheLeft(std::size_t panel, const Staging& staging) const;
 

@@ -75,38 +75,45 @@ void PageArt::drawOn(Surface& surface, double smallestMm) const {
   for (std::size_t i = 0; i < rough.panels.size(); ++i) drawCopy(surface, rough.panels[i], i);
 }
 
-void PageArt::drawPanel(Surface& surface, std::size_t index, double smallestMm) const {
-  const RoughPanel& panel = picture_.rough.panels[index];
-  surface.openGroup(fmt::format("panel-{}", index + 1), fmt::format("Panel {}", index + 1), true);
-  if (liesOnGround(picture_.rough, panel)) {
+void drawPanelPicture(Surface& surface, const Rough& rough, std::size_t index,
+                      const Drawing& drawing, double smallestMm) {
+  const RoughPanel& panel = rough.panels[index];
+  if (liesOnGround(rough, panel)) {
     surface.line(Path(panel.outline), {.ink = kPaper, .width = 2 * kInsetMarginMm});
     surface.fill(Path(panel.outline), kPaper, FillRule::NonZero);
   }
-  if (index < picture_.panels.size()) {
-    const Drawing& drawing = picture_.panels[index];
-    surface.clip(drawing.clip.empty() ? Path(panel.outline) : Path(drawing.clip),
-                 FillRule::EvenOdd);
-    drawPicture(surface, drawing, smallestMm);
-    surface.unclip();
-  }
-  drawBorder(surface, panel);
-  surface.closeGroup();
+  surface.clip(drawing.clip.empty() ? Path(panel.outline) : Path(drawing.clip), FillRule::EvenOdd);
+  drawPicture(surface, drawing, smallestMm);
+  surface.unclip();
 }
 
-void PageArt::drawBorder(Surface& surface, const RoughPanel& panel) const {
+void drawPanelBorder(Surface& surface, const RoughPanel& panel, const Rect& trim) {
   // A ring, not a clipped line: viewers soften clips and would thin one border more than another.
   Path ring(panel.outline);
-  ring.add(Path(insideBorder(panel.outline, picture_.sheet.trimRect())));
+  ring.add(Path(insideBorder(panel.outline, trim)));
   surface.fill(ring, kBlack, FillRule::EvenOdd);
+}
+
+void drawPanelCopy(Surface& surface, const RoughPanel& panel, const Typesetter& typesetter) {
+  drawBalloonShapes(surface, panel.balloons, typesetter);
+  for (const PlacedBalloon& balloon : panel.balloons) drawBalloonType(surface, balloon, typesetter);
+}
+
+void PageArt::drawPanel(Surface& surface, std::size_t index, double smallestMm) const {
+  const RoughPanel& panel = picture_.rough.panels[index];
+  surface.openGroup(fmt::format("panel-{}", index + 1), fmt::format("Panel {}", index + 1), true);
+  const Drawing none;
+  drawPanelPicture(surface, picture_.rough, index,
+                   index < picture_.panels.size() ? picture_.panels[index] : none, smallestMm);
+  drawPanelBorder(surface, panel, picture_.sheet.trimRect());
+  surface.closeGroup();
 }
 
 void PageArt::drawCopy(Surface& surface, const RoughPanel& panel, std::size_t index) const {
   if (panel.balloons.empty()) return;
   surface.openGroup(fmt::format("copy-{}", index + 1), fmt::format("Copy of panel {}", index + 1),
                     true);
-  drawBalloonShapes(surface, panel.balloons, typesetter_);
-  for (const PlacedBalloon& balloon : panel.balloons)
-    drawBalloonType(surface, balloon, typesetter_);
+  drawPanelCopy(surface, panel, typesetter_);
   surface.closeGroup();
 }
 

@@ -18,12 +18,17 @@ class PageArt final : public Sketch {
 
  private:
   void drawPanel(Surface& surface, std::size_t index, double smallestMm) const;
-  void drawBorder(Surface& surface, const RoughPanel& panel) const;
   void drawCopy(Surface& surface, const RoughPanel& panel, std::size_t index) const;
 
   const RoughPicture& picture_;
   const Typesetter& typesetter_;
 };
+
+/// One panel's picture within its outline, with the paper that an inset keeps around it; no border.
+void drawPanelPicture(Surface& surface, const Rough& rough, std::size_t panel,
+                      const Drawing& drawing, double smallestMm);
+void drawPanelBorder(Surface& surface, const RoughPanel& panel, const Rect& trim);
+void drawPanelCopy(Surface& surface, const RoughPanel& panel, const Typesetter& typesetter);
 
 /// Panels in painting order: the ground first, then the others as they are read.
 std::vector<std::size_t> paintingOrder(const Rough& rough);

@@ -1,0 +1,283 @@
+#include "desk/desk_window.h"
+
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDir>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QSettings>
+#include <QStackedWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+#include "command/new_job.h"
+#include "desk/desk_icon.h"
+#include "desk/history_panel.h"
+#include "desk/in_qt.h"
+#include "desk/look.h"
+#include "desk/recent_jobs.h"
+#include "desk/shortcuts_panel.h"
+#include "desk/start_page.h"
+#include "desk/stations.h"
+#include "desk/way_bar.h"
+
+namespace tw {
+
+namespace {
+
+const QString kNightKey = QStringLiteral("night");
+const QString kGeometryKey = QStringLiteral("window");
+
+QToolButton* buttonFor(QAction* action, QWidget* parent) {
+  auto* button = new QToolButton(parent);
+  button->setDefaultAction(action);
+  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  button->setAccessibleName(action->text());
+  return button;
+}
+
+}  // namespace
+
+DeskWindow::DeskWindow() {
+  setObjectName(QStringLiteral("desk"));
+  setWindowTitle(QStringLiteral("Tierwright"));
+  setWindowIcon(deskIcon());
+  resize(1280, 760);
+  restoreGeometry(QSettings().value(kGeometryKey).toByteArray());
+  places_ = new QStackedWidget(this);
+  setCentralWidget(places_);
+  start_ = new StartPage(places_);
+  places_->addWidget(start_);
+  connect(start_, &StartPage::jobAsked, this, &DeskWindow::openJob);
+  connect(start_, &StartPage::demoAsked, this, &DeskWindow::openDemo);
+  connect(start_, &StartPage::newJobAsked, this, &DeskWindow::newJobFrom);
+}
+
+DeskWindow::~DeskWindow() {
+  closeJob();
+}
+
+Station* DeskWindow::station() const {
+  return stack_ ? static_cast<Station*>(stack_->currentWidget()) : nullptr;
+}
+
+bool DeskWindow::openJob(const QString& folder) {
+  auto opened = Document::open(folder.toStdString());
+  if (!opened) {
+    start_->tellTrouble(qt(opened.error()));
+    return false;
+  }
+  closeJob();
+  document_ = std::move(*opened);
+  engine_ = std::make_unique<Engine>(*document_);
+  rememberJob(folder);
+  buildJob();
+  start_->tellTrouble({});
+  return true;
+}
+
+void DeskWindow::openDemo() {
+  QString trouble;
+  const QString folder = demoJobFolder(trouble);
+  if (folder.isEmpty())
+    start_->tellTrouble(trouble);
+  else
+    openJob(folder);
+}
+
+void DeskWindow::newJobFrom(const QString& script) {
+  const QFileInfo file(script);
+  NewJobRequest request;
+  request.script = script.toStdString();
+  request.folder =
+      file.dir().filePath(file.completeBaseName() + QStringLiteral("-job")).toStdString();
+  const auto made = newJob(request);
+  if (!made)
+    start_->tellTrouble(qt(made.error()));
+  else
+    openJob(qt(request.folder.string()));
+}
+
+void DeskWindow::closeJob() {
+  if (!document_) return;
+  if (Station* present = station()) present->leave();
+  places_->setCurrentWidget(start_);
+  delete desk_;  // the stations look at engine and document until here
+  desk_ = side_ = nullptr;
+  stack_ = nullptr;
+  where_ = state_ = nullptr;
+  for (QAction* action : stops_) delete action;
+  stops_.clear();
+  stations_.clear();
+  engine_.reset();
+  document_.reset();
+  start_->refresh();
+  setWindowTitle(QStringLiteral("Tierwright"));
+}
+
+QAction* DeskWindow::command(const QString& words, const char* name, const QKeySequence& key) {
+  auto* action = new QAction(words, desk_);
+  action->setObjectName(QString::fromLatin1(name));
+  action->setShortcut(key);
+  desk_->addAction(action);
+  return action;
+}
+
+void DeskWindow::buildJob() {
+  desk_ = new QWidget(places_);
+  auto* down = new QVBoxLayout(desk_);
+  down->setContentsMargins(10, 6, 10, 6);
+  down->setSpacing(6);
+  stack_ = new QStackedWidget(desk_);
+  stations_ = makeStations(*document_, *engine_, stack_);
+  for (Station* each : stations_) stack_->addWidget(each);
+  buildBar();
+  auto* across = new QHBoxLayout;
+  across->addWidget(stack_, 1);
+  down->addLayout(across, 1);
+  down->addWidget(makeStrip());
+  state_ = new QLabel(desk_);
+  state_->setObjectName(QStringLiteral("state"));
+  state_->setProperty("quiet", true);
+  down->addWidget(state_);
+  connect(document_.get(), &Document::troubled, this, &DeskWindow::tell);
+  connect(engine_.get(), &Engine::troubled, this, &DeskWindow::tell);
+  connect(document_.get(), &Document::shownChanged, this, &DeskWindow::showState);
+  connect(document_.get(), &Document::pageChanged, this, &DeskWindow::showState);
+  connect(document_.get(), &Document::saved, this, [this] { tell(tr("Saved.")); });
+  places_->addWidget(desk_);
+  places_->setCurrentWidget(desk_);
+  showState();
+  goTo(0);
+  if (document_->isReadOnly())
+    tell(tr("Another program has this job open: you can look, but nothing will be changed."));
+}
+
+void DeskWindow::buildBar() {
+  auto* bar = new QHBoxLayout;
+  static_cast<QVBoxLayout*>(desk_->layout())->insertLayout(0, bar);
+  auto* group = new QActionGroup(this);
+  QList<QAction*> stops;
+  for (std::size_t i = 0; i < stations_.size(); ++i) {
+    auto* stop = new QAction(stations_[i]->title(), group);
+    stop->setObjectName(stations_[i]->actionName());
+    stop->setCheckable(true);
+    stop->setShortcut(QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)));
+    stop->setToolTip(QStringLiteral("%1 (%2)").arg(
+        stations_[i]->purpose(), stop->shortcut().toString(QKeySequence::NativeText)));
+    connect(stop, &QAction::triggered, this, [this, i] { goTo(i); });
+    desk_->addAction(stop);
+    stops.append(stop);
+    stops_.push_back(stop);
+  }
+  bar->addWidget(new WayBar(stops, desk_));
+  bar->addStretch();
+  where_ = new QLabel(desk_);
+  where_->setObjectName(QStringLiteral("where"));
+  bar->addWidget(where_);
+  bar->addStretch();
+
+  QAction* back = command(tr("Earlier page"), "earlierPage", QKeySequence(Qt::Key_PageUp));
+  QAction* on = command(tr("Later page"), "laterPage", QKeySequence(Qt::Key_PageDown));
+  connect(back, &QAction::triggered, this, [this] { turnPage(-1); });
+  connect(on, &QAction::triggered, this, [this] { turnPage(1); });
+  QUndoStack& undoStack = document_->undoStack();
+  QAction* undo = undoStack.createUndoAction(desk_, tr("Undo"));
+  QAction* redo = undoStack.createRedoAction(desk_, tr("Redo"));
+  undo->setObjectName(QStringLiteral("undo"));
+  redo->setObjectName(QStringLiteral("redo"));
+  undo->setShortcut(QKeySequence::Undo);
+  redo->setShortcut(QKeySequence::Redo);
+  undo->setIconText(tr("Undo"));  // the edit's name is in the tool tip
+  redo->setIconText(tr("Redo"));
+  QAction* history = command(tr("History"), "history", QKeySequence(Qt::Key_F7));
+  QAction* keys = command(tr("Keys"), "keys", QKeySequence(Qt::Key_F1));
+  QAction* night = command(tr("Night"), "night", QKeySequence(Qt::Key_F9));
+  QAction* close = command(tr("Close job"), "closeJob", QKeySequence(Qt::CTRL | Qt::Key_W));
+  connect(history, &QAction::triggered, this, &DeskWindow::showHistory);
+  connect(keys, &QAction::triggered, this, &DeskWindow::showShortcuts);
+  connect(night, &QAction::triggered, this, &DeskWindow::toggleNight);
+  connect(close, &QAction::triggered, this, &DeskWindow::closeJob, Qt::QueuedConnection);
+  for (QAction* action : {undo, redo}) desk_->addAction(action);
+  for (QAction* action : {undo, redo, history, keys, night, close})
+    bar->addWidget(buttonFor(action, desk_));
+}
+
+QWidget* DeskWindow::makeStrip() {
+  return new QWidget(desk_);
+}
+
+void DeskWindow::goTo(std::size_t index) {
+  if (index >= stations_.size()) return;
+  if (Station* present = station(); present != stations_[index]) present->leave();
+  stack_->setCurrentWidget(stations_[index]);
+  stops_[index]->setChecked(true);
+  stations_[index]->arrive();
+}
+
+void DeskWindow::turnPage(int by) {
+  const auto& pages = document_->job().pages;
+  const auto here = std::ranges::find(pages, document_->page().number, &Page::number);
+  const auto to = (here - pages.begin()) + by;
+  if (to >= 0 && to < static_cast<std::ptrdiff_t>(pages.size()))
+    document_->showPage(pages[static_cast<std::size_t>(to)].number);
+}
+
+void DeskWindow::tell(const QString& sentence) {
+  if (state_ != nullptr) state_->setText(sentence);
+}
+
+void DeskWindow::showState() {
+  const Page& page = document_->page();
+  QString words = page.spread ? tr("pages %1–%2").arg(page.number).arg(page.number + 1)
+                              : tr("page %1").arg(page.number);
+  if (const Rough* rough = document_->rough())
+    words += tr(", rough %1").arg(qt(rough->name)) +
+             (rough->name == page.choice ? tr(" (chosen)") : QString());
+  if (document_->panel()) words += tr(", panel %1").arg(*document_->panel() + 1);
+  where_->setText(words);
+  const QString title = qt(document_->job().title);
+  setWindowTitle(QStringLiteral("%1 – Tierwright").arg(title));
+}
+
+void DeskWindow::toggleNight() {
+  const bool night = !QSettings().value(kNightKey).toBool();
+  QSettings().setValue(kNightKey, night);
+  dress(*static_cast<QApplication*>(QApplication::instance()),
+        night ? DeskLight::Night : DeskLight::Day);
+}
+
+/// One side panel at a time; asked for again it goes.
+void DeskWindow::showSide(QWidget* panel) {
+  const QString name = panel->objectName();
+  const bool goes = side_ != nullptr && side_->objectName() == name;
+  delete side_;
+  side_ = nullptr;
+  if (goes) {
+    delete panel;
+    return;
+  }
+  side_ = panel;
+  static_cast<QBoxLayout*>(desk_->layout()->itemAt(1)->layout())->addWidget(panel);
+}
+
+void DeskWindow::showHistory() {
+  showSide(new HistoryPanel(*document_, desk_));
+}
+
+void DeskWindow::showShortcuts() {
+  showSide(new ShortcutsPanel(*desk_));
+}
+
+void DeskWindow::closeEvent(QCloseEvent* event) {
+  QSettings().setValue(kGeometryKey, saveGeometry());
+  closeJob();
+  event->accept();
+}
+
+}  // namespace tw

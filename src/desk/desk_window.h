@@ -1,0 +1,67 @@
+// The desk's one window: the start page, or a job with its stations, pages, undo and history.
+#pragma once
+
+#include <QMainWindow>
+
+#include <memory>
+#include <vector>
+
+#include "desk/station.h"
+
+class QAction;
+class QActionGroup;
+class QLabel;
+class QStackedWidget;
+
+namespace tw {
+
+class StartPage;
+
+class DeskWindow final : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  DeskWindow();
+  ~DeskWindow() override;
+
+  /// False, and the start page says why, when the job cannot be opened.
+  bool openJob(const QString& folder);
+  void openDemo();
+  void closeJob();
+  Document* document() { return document_.get(); }
+  Engine* engine() { return engine_.get(); }
+  Station* station() const;
+
+ public slots:
+  void newJobFrom(const QString& script);
+
+ protected:
+  void closeEvent(QCloseEvent*) override;
+
+ private:
+  void buildJob();
+  void buildBar();
+  QAction* command(const QString& words, const char* name, const QKeySequence& key);
+  void goTo(std::size_t station);
+  void turnPage(int by);
+  void tell(const QString& sentence);
+  void showState();
+  void toggleNight();
+  QWidget* makeStrip();
+  void showSide(QWidget* panel);
+  void showHistory();
+  void showShortcuts();
+
+  QStackedWidget* places_ = nullptr;
+  StartPage* start_ = nullptr;
+  std::unique_ptr<Document> document_;
+  std::unique_ptr<Engine> engine_;
+  QWidget* desk_ = nullptr;  ///< everything that belongs to the open job
+  QStackedWidget* stack_ = nullptr;
+  std::vector<Station*> stations_;
+  std::vector<QAction*> stops_;
+  QLabel *where_ = nullptr, *state_ = nullptr;
+  QWidget* side_ = nullptr;  ///< history or shortcuts, when one of them is looked at
+};
+
+}  // namespace tw

@@ -1,0 +1,72 @@
+// Measures what the document shows, off the window's thread. While a hand drags, only the latest
+// wish counts; what is shown is either measured or said to be on its way.
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QTimer>
+
+#include <memory>
+#include <utility>
+#include <vector>
+
+#include "desk/document.h"
+#include "desk/measurement.h"
+
+namespace tw {
+
+class EngineThread;
+
+class Engine final : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Engine(Document& document);
+  ~Engine() override;
+
+  /// The latest that was measured; null before the first.
+  const MeasurementPtr& latest() const { return latest_; }
+  /// Something newer than latest() is being measured.
+  bool isBusy() const { return latest_ == nullptr || latest_->turn < asked_; }
+  /// Something is being tried that is not in the document.
+  bool isTrying() const { return trying_; }
+
+  /// Previews, one after another on top of each other until kept or dropped. Panels by index.
+  void tryRestage(std::size_t panel, Staging staging);
+  /// Outlines are absolute.
+  void tryReshape(std::vector<std::pair<std::size_t, Polygon>> outlines);
+  /// The panel with everything in it that is not measured: bleed, staging, balloons, strokes.
+  void tryPanel(std::size_t panel, RoughPanel changed);
+  /// Makes what is tried one edit of the document, as soon as it is measured. `merge`: see
+  /// Document::change.
+  void keep(const QString& what, int merge = -1);
+  void drop();
+
+  /// Of the images; the view that is seen sets it.
+  void setPixelsPerMm(double pixelsPerMm);
+
+ signals:
+  /// latest() is new.
+  void measured();
+  void busyChanged(bool busy);
+  /// A preview has become an edit.
+  void kept();
+  void troubled(const QString& sentence);
+
+ private:
+  void showAgain();
+  void take(MeasurementPtr measurement);
+  void keepNow();
+  std::uint64_t ask();
+
+  Document& document_;
+  std::unique_ptr<EngineThread> thread_;
+  MeasurementPtr latest_;
+  std::uint64_t asked_ = 0;
+  bool trying_ = false, adopting_ = false, wasBusy_ = false;
+  std::uint64_t keepAt_ = 0;  ///< turn after which the preview is kept; 0: not asked for
+  QString keepAs_;
+  int keepMerge_ = -1;
+};
+
+}  // namespace tw

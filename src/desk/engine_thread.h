@@ -1,0 +1,96 @@
+// The engine's own thread: takes the latest wishes, measures, draws, hands the answer over.
+#pragma once
+
+#include <condition_variable>
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <thread>
+#include <variant>
+#include <vector>
+
+#include "desk/measurement.h"
+#include "press/typesetter.h"
+#include "read/eye_path_model.h"
+
+namespace tw {
+
+/// The document's state to begin from. A new `wishesEdition` has the stagings' makers made again.
+struct ShowWish {
+  std::filesystem::path folder;
+  std::shared_ptr<const Job> job;
+  int page = 0;
+  std::string rough;
+  std::uint64_t wishesEdition = 0;
+};
+struct RestageWish {
+  std::size_t panel = 0;
+  Staging staging;
+};
+struct ReshapeWish {
+  std::vector<std::pair<std::size_t, Polygon>> outlines;
+};
+struct PanelWishNow {
+  std::size_t panel = 0;
+  RoughPanel changed;
+};
+using TryWish = std::variant<RestageWish, ReshapeWish, PanelWishNow>;
+
+class EngineThread {
+ public:
+  using Answer = std::function<void(MeasurementPtr)>;
+  /// `answer` is called on this thread.
+  explicit EngineThread(Answer answer);
+  ~EngineThread();
+
+  void show(ShowWish wish, std::uint64_t turn);
+  void tryOut(TryWish wish, std::uint64_t turn);
+  void drop(std::uint64_t turn);
+  /// What is tried has become the document's: goes on from there.
+  void adopt(std::uint64_t turn);
+  void setPixelsPerMm(double pixelsPerMm, std::uint64_t turn);
+
+ private:
+  struct Wishes {
+    std::optional<ShowWish> show;
+    bool drop = false, adopt = false, redraw = false;
+    std::vector<TryWish> tries;
+    double pixelsPerMm = 4;
+    std::uint64_t turn = 0;
+
+    bool isEmpty() const { return !show && !drop && !adopt && !redraw && tries.empty(); }
+  };
+
+  void run();
+  bool waitForWishes(Wishes& wishes);
+  void begin(const ShowWish& wish);
+  void tryNow(const TryWish& wish);
+  void drawPanels(bool quickly);
+  std::shared_ptr<const PanelImage> drawn(std::size_t panel, bool quickly) const;
+  void measureReadings(Measurement& out);
+  void answer(std::uint64_t turn, bool quickly);
+
+  Answer answer_;
+  std::mutex mutex_;
+  std::condition_variable changed_;
+  Wishes wishes_;
+  bool isOver_ = false;
+
+  // Only this thread's.
+  std::optional<EyePathModel> eyes_;
+  std::shared_ptr<const Workshop> workshop_;
+  std::uint64_t workshopEdition_ = 0;
+  ShowWish shown_;
+  std::shared_ptr<StagedPage> staged_;
+  std::shared_ptr<const MeasuredPage> base_, tried_;  ///< tried_: base_ with what is tried
+  std::string trouble_;
+  std::vector<std::shared_ptr<const PanelImage>> images_;
+  std::vector<char> stale_;  ///< by panel: its image is not of tried_
+  double pixelsPerMm_ = 4;
+  Typesetter typesetter_;
+
+  std::thread thread_;
+};
+
+}  // namespace tw
