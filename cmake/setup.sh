@@ -45,11 +45,11 @@ build_program() {
   install_packages "$root"
   [ -f "$root/build/build.ninja" ] || configure "$root" "$root/build" -DTIERWRIGHT_WERROR=ON  # as ./check, so that neither rebuilds
   if [ -t 2 ]; then
-    ninja -C "$root/build" tierwright >&2 || return 4
+    ninja -C "$root/build" tierwright tierwright-desk >&2 || return 4
   else
     log=$(mktemp)
     echo "Building tierwright (once; a few minutes on a fresh machine) …" >&2
-    if ! ninja -C "$root/build" tierwright >"$log" 2>&1; then
+    if ! ninja -C "$root/build" tierwright tierwright-desk >"$log" 2>&1; then
       cat "$log" >&2
       rm -f "$log" "$started"
       return 4

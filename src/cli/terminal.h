@@ -48,6 +48,8 @@ class Watched {
 /// Adds one command; running it sets the exit code.
 using AddCommand = void (*)(CLI::App& app, int& exitCode);
 
+void addBoard(CLI::App& app, int& exitCode);
+void addDesk(CLI::App& app, int& exitCode);
 void addNew(CLI::App& app, int& exitCode);
 void addRevise(CLI::App& app, int& exitCode);
 void addBeats(CLI::App& app, int& exitCode);

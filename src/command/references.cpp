@@ -1,6 +1,4 @@
-// Reference pictures: copied to art/reference/ under a name of their own and attached to a
-// character. The file that was named is never touched; a picture that is there already, byte by
-// byte, is not copied again.
+// Reference pictures: copied to art/reference/ and attached to a character.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 #include "base/files.h"
 #include "command/job_pages.h"
 #include "command/looks.h"
+#include "command/shelve_picture.h"
 #include "job/field.h"
 #include "job/picture_size.h"
 
@@ -19,34 +18,6 @@ namespace fs = std::filesystem;
 
 fs::path shelf(const fs::path& job) {
   return job / "art" / "reference";
-}
-
-/// A name that a job can hold: no folder, no control characters.
-std::string nameFor(const fs::path& file, PictureKind kind, int attempt) {
-  std::string stem = file.stem().string();
-  std::erase_if(stem, [](char c) { return static_cast<unsigned char>(c) < ' ' || c == '\x7f'; });
-  if (stem.empty() || stem == "." || stem == "..") stem = "reference";
-  const char* extension = kind == PictureKind::Png ? ".png" : ".jpg";
-  return attempt == 1 ? stem + extension : fmt::format("{}-{}{}", stem, attempt, extension);
-}
-
-Result<std::string> shelve(const fs::path& job, const fs::path& file) {
-  const auto bytes = readFile(file, kLargestPictureBytes);
-  if (!bytes) return tl::unexpected(bytes.error());
-  const auto size = pictureSizeOf(*bytes, file.string());
-  if (!size) return tl::unexpected(size.error());
-  for (int attempt = 1;; ++attempt) {
-    std::string name = nameFor(file, size->kind, attempt);
-    const fs::path kept = shelf(job) / name;
-    std::error_code error;
-    if (!fs::exists(kept, error)) {
-      if (auto written = writeFileAtomically(kept, *bytes); !written)
-        return tl::unexpected(written.error());
-      return name;
-    }
-    const auto there = readFile(kept, kLargestPictureBytes);
-    if (there && *there == *bytes) return name;
-  }
 }
 
 ReferenceShown shown(const fs::path& job, const std::string& who, const Reference& reference) {
@@ -68,7 +39,7 @@ ReferenceShown shown(const fs::path& job, const std::string& who, const Referenc
 }
 
 Result<void> attach(Character& who, const fs::path& job, const ReferenceRequest& request) {
-  const auto name = shelve(job, request.add);
+  const auto name = shelvePictureFile(shelf(job), request.add);
   if (!name) return tl::unexpected(name.error());
   const auto known = std::ranges::find(who.references, *name, &Reference::file);
   if (known == who.references.end())

@@ -298,8 +298,8 @@ void PageView::paintPage(QPainter& painter) {
     }
     painter.drawImage(QRectF(bleed.min.x, bleed.min.y, bleed.width(), bleed.height()), derived_);
   } else if (shows) {
-    paintUnderlays(painter);
     paintPanels(painter);
+    paintUnderlays(painter);
   }
   painter.setPen(QPen(QColor(0, 0, 0, 90), 0));
   painter.drawRect(QRectF(trim.min.x, trim.min.y, trim.width(), trim.height()));
@@ -344,10 +344,13 @@ void PageView::paintUnderlays(QPainter& painter) const {
     auto found = underlays_.find(file);
     if (found == underlays_.end()) found = underlays_.emplace(file, QImage(file)).first;
     if (found->second.isNull()) continue;
+    // Laid over the rough's paper like a tracing, so that both are seen.
+    painter.setCompositionMode(QPainter::CompositionMode_Multiply);
     painter.setOpacity(each.strength);
     painter.drawImage(QRectF(each.at.min.x, each.at.min.y, each.at.width(), each.at.height()),
                       found->second);
     painter.setOpacity(1);
+    painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
   }
 }
 

@@ -13,8 +13,7 @@ class Station : public QWidget {
   Q_OBJECT
 
  public:
-  Station(Document& document, Engine& engine, QWidget* parent = nullptr)
-      : QWidget(parent), document_(document), engine_(engine) {}
+  Station(Document& document, Engine& engine, QWidget* parent = nullptr);
 
   /// Object name of the action that goes there: "goScript".
   virtual QString actionName() const = 0;

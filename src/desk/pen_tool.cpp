@@ -1,0 +1,163 @@
+#include "desk/pen_tool.h"
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+#include "desk/look.h"
+#include "desk/page_view.h"
+#include "desk/stroke_art.h"
+
+namespace tw {
+
+namespace {
+
+constexpr double kLeastStepMm = 0.15;  // between the points of a line
+constexpr double kOffMm = 0.05;        // that simplifying may move a line; finer than a 600 dpi dot
+constexpr double kLightest = 0.25;     // of the width under no pressure
+constexpr double kEraserMm = 2;
+
+double distanceToSegment(Point p, Point a, Point b) {
+  const Vector d = b - a;
+  const double length2 = dot(d, d);
+  const double t = length2 > 0 ? std::clamp(dot(p - a, d) / length2, 0.0, 1.0) : 0;
+  return (p - between(a, b, t)).length();
+}
+
+/// Douglas and Peucker, "Algorithms for the reduction of the number of points required to represent
+/// a digitized line", The Canadian Cartographer 10 (1973).
+void keepFarthest(const std::vector<Point>& p, std::size_t first, std::size_t last, double off,
+                  std::vector<char>& kept) {
+  double most = 0;
+  std::size_t at = first;
+  for (std::size_t i = first + 1; i < last; ++i)
+    if (const double d = distanceToSegment(p[i], p[first], p[last]); d > most) most = d, at = i;
+  if (most <= off) return;
+  kept[at] = 1;
+  keepFarthest(p, first, at, off, kept);
+  keepFarthest(p, at, last, off, kept);
+}
+
+QString words(const char* text) {
+  return QCoreApplication::translate("PenTool", text);
+}
+
+}  // namespace
+
+bool touches(const PenStroke& stroke, Point at, double within) {
+  const auto& p = stroke.points;
+  if (p.size() == 1) return (p[0] - at).length() <= within;
+  for (std::size_t i = 0; i + 1 < p.size(); ++i)
+    if (distanceToSegment(at, p[i], p[i + 1]) <= within) return true;
+  return false;
+}
+
+PenStroke simplified(const PenStroke& stroke, double off) {
+  const std::size_t n = stroke.points.size();
+  if (n < 3 || stroke.widthsMm.size() != n) return stroke;
+  std::vector<char> kept(n, 0);
+  kept.front() = kept.back() = 1;
+  keepFarthest(stroke.points, 0, n - 1, off, kept);
+  PenStroke out{{}, {}, stroke.black};
+  for (std::size_t i = 0; i < n; ++i)
+    if (kept[i]) {
+      out.points.push_back(stroke.points[i]);
+      out.widthsMm.push_back(stroke.widthsMm[i]);
+    }
+  return out;
+}
+
+PenStroke mirroredAcross(PenStroke stroke, double x) {
+  for (Point& p : stroke.points) p.x = 2 * x - p.x;
+  return stroke;
+}
+
+PenStroke scaledAbout(PenStroke stroke, Point about, double factor) {
+  for (Point& p : stroke.points) p = about + (p - about) * factor;
+  return stroke;
+}
+
+void PenTool::hover(PageView& view, const PenPoint& point) {
+  at_ = point.at;
+  if (setting.erases) view.update();
+}
+
+bool PenTool::press(PageView& view, const PenPoint& point) {
+  panel_ = view.panelAt(point.at);
+  if (!panel_ || document_.isReadOnly() || document_.rough() == nullptr ||
+      *panel_ >= document_.rough()->panels.size())
+    return false;
+  document_.selectPanel(panel_);
+  isErasing_ = setting.erases || point.isEraser;
+  stroke_ = {{}, {}, setting.black};
+  if (isErasing_) erased_ = document_.page();
+  move(view, point);
+  return true;
+}
+
+void PenTool::move(PageView& view, const PenPoint& point) {
+  at_ = point.at;
+  if (isErasing_) {
+    eraseAt(point.at);
+  } else if (stroke_.points.empty() ||
+             (point.at - stroke_.points.back()).length() >= kLeastStepMm) {
+    stroke_.points.push_back(point.at);
+    stroke_.widthsMm.push_back(
+        setting.widthMm * (kLightest + (1 - kLightest) * std::clamp(point.pressure, 0.0, 1.0)));
+  }
+  view.update();
+}
+
+void PenTool::release(PageView& view, const PenPoint&) {
+  if (isErasing_) {
+    if (erased_) document_.change(words(QT_TRANSLATE_NOOP("PenTool", "erase lines")), *erased_);
+    erased_.reset();
+  } else {
+    keepStroke();
+  }
+  stroke_ = {};
+  isErasing_ = false;
+  view.update();
+}
+
+void PenTool::cancel(PageView& view) {
+  stroke_ = {};
+  erased_.reset();
+  isErasing_ = false;
+  view.update();
+}
+
+void PenTool::keepStroke() {
+  const auto rough = document_.roughIndex();
+  if (!rough || !panel_ || stroke_.points.empty()) return;
+  Page page = document_.page();
+  auto& panels = page.roughs[*rough].panels;
+  if (*panel_ >= panels.size()) return;
+  panels[*panel_].strokes.push_back(simplified(stroke_, kOffMm));
+  document_.change(words(QT_TRANSLATE_NOOP("PenTool", "draw a line")), page);
+}
+
+void PenTool::eraseAt(Point at) {
+  const auto rough = document_.roughIndex();
+  if (!rough || !erased_) return;
+  for (RoughPanel& panel : erased_->roughs[*rough].panels)
+    std::erase_if(panel.strokes,
+                  [at](const PenStroke& stroke) { return touches(stroke, at, kEraserMm); });
+}
+
+void PenTool::paint(PageView& view, QPainter& painter) {
+  painter.save();
+  painter.translate(view.toView({0, 0}));
+  painter.scale(view.pixelsPerMm(), view.pixelsPerMm());
+  if (!stroke_.points.empty()) drawStroke(painter, stroke_);
+  if (setting.erases || isErasing_) {
+    painter.setPen(QPen(coloursOf(DeskLight::Day).warn, 0));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawEllipse(QPointF(at_.x, at_.y), kEraserMm, kEraserMm);
+  }
+  painter.restore();
+}
+
+}  // namespace tw
