@@ -2,6 +2,7 @@
 // size, then smaller sizes down to the smallest, each without any violation; then, at the
 // smallest, the least bad placement, whose violations become findings. Settings are kept per
 // text, kind, size and width, since compose asks for the same copy thousands of times.
+// Balloons that the artist placed are held: one candidate each, handed back as they were.
 
 #include "letter/lettering.h"
 
@@ -12,8 +13,11 @@
 #include <tuple>
 
 #include "geometry/polygon.h"
+#include "letter/aim_tail.h"
 #include "letter/copy_limits.h"
+#include "letter/held_copy.h"
 #include "letter/place_copy.h"
+#include "letter/placed_copy.h"
 #include "letter/setting.h"
 
 namespace tw {
@@ -25,11 +29,6 @@ constexpr double kMostFill = 0.85;
 /// Room that the shapes between balloons and border waste, when sizing; our choice.
 constexpr double kWastedRoom = 1.35;
 
-bool wantsTail(const CopyItem& item) {
-  return item.kind == CopyKind::Speech || item.kind == CopyKind::Whisper ||
-         item.kind == CopyKind::Shout || item.kind == CopyKind::Thought;
-}
-
 const Setting& cheapest(const Settings& settings) {
   return *std::min_element(settings.begin(), settings.end(),
                            [](const Setting& a, const Setting& b) { return a.cost < b.cost; });
@@ -39,31 +38,6 @@ double boxArea(const Setting& s) {
   return 4 * s.shape.halfWidth() * s.shape.halfHeight();
 }
 
-/// Lines about the middle, turned with the shape.
-std::vector<CopyLine> linesAt(const Setting& setting, Point middle) {
-  const double t = setting.shape.turnDeg * M_PI / 180;
-  std::vector<CopyLine> lines;
-  for (std::size_t i = 0; i < setting.lines.size(); ++i) {
-    const double down = setting.baselineAt(i);
-    lines.push_back(
-        {starred(setting.lines[i]), middle + Vector{-down * std::sin(t), down * std::cos(t)}});
-  }
-  return lines;
-}
-
-/// Does the tail keep off all faces and all balloons but its own?
-bool isClear(const Polygon& tail, std::size_t own, const LetterRequest& request,
-             const std::vector<PlacedBalloon>& balloons) {
-  const auto meets = [&](const Polygon& other) {
-    return other.points.size() > 2 && area(common({tail}, {other})) > 1e-3;
-  };
-  for (std::size_t j = 0; j < balloons.size(); ++j) {
-    if (j != own && meets(balloons[j].outline)) return false;
-  }
-  return std::none_of(request.faces.begin(), request.faces.end(), meets);
-}
-
-/// Bent as far as the neighbours allow; never outside the panel.
 Polygon tailOf(const Placement& placement, std::size_t i, const LetterRequest& request,
                const std::vector<PlacedBalloon>& balloons, const PanelRoom& room) {
   const PlacedCopy& copy = placement.copy[i];
@@ -73,11 +47,7 @@ Polygon tailOf(const Placement& placement, std::size_t i, const LetterRequest& r
     return room.keptInside(bridge(other.setting->shape, other.middle, shape, copy.middle));
   }
   if (!copy.hasTail) return {};
-  for (const double bend : {1.0, 0.5}) {
-    const Polygon tail = room.keptInside(tailOutline(shape, copy.middle, copy.tail, bend));
-    if (isClear(tail, i, request, balloons)) return tail;
-  }
-  return room.keptInside(tailOutline(shape, copy.middle, copy.tail, 0));
+  return drawnTail(shape, copy.middle, copy.tail, i, balloons, request.faces, room);
 }
 
 std::string percent(double share) {
@@ -98,12 +68,12 @@ struct Letterer::Impl {
 
   std::shared_ptr<const Settings> settings(const CopyItem& item, double sizePt,
                                            double mostWidth) const;
-  std::vector<CopyToPlace> prepare(const LetterRequest& request, double sizePt,
+  using Held = std::vector<std::optional<HeldBalloon>>;
+  std::vector<CopyToPlace> prepare(const LetterRequest& request, const Held& held, double sizePt,
                                    const PanelRoom& room,
                                    std::vector<std::shared_ptr<const Settings>>& keep) const;
-  Placement attempt(const LetterRequest& request, const PanelRoom& room, double& sizePt,
-                    std::vector<std::shared_ptr<const Settings>>& keep) const;
-  PlacedBalloon balloon(const CopyItem& item, const PlacedCopy& copy) const;
+  Placement attempt(const LetterRequest& request, const Held& held, const PanelRoom& room,
+                    double& sizePt, std::vector<std::shared_ptr<const Settings>>& keep) const;
   int unknownGlyphs(const Setting& setting) const;
   void judge(const LetterRequest& request, const Placement& placement, const PanelRoom& room,
              double sizePt, LetterResult& result) const;
@@ -127,13 +97,16 @@ std::shared_ptr<const Settings> Letterer::Impl::settings(const CopyItem& item, d
 }
 
 std::vector<CopyToPlace> Letterer::Impl::prepare(
-    const LetterRequest& request, double sizePt, const PanelRoom& room,
+    const LetterRequest& request, const Held& held, double sizePt, const PanelRoom& room,
     std::vector<std::shared_ptr<const Settings>>& keep) const {
   keep.clear();
   std::vector<CopyToPlace> result;
-  for (const CopyItem& item : *request.items) {
-    keep.push_back(settings(item, sizePt, room.allowedBox().width()));
-    CopyToPlace copy{&item, keep.back().get(), wantsTail(item), false, {}};
+  for (std::size_t i = 0; i < held.size(); ++i) {
+    const CopyItem& item = (*request.items)[i];
+    keep.push_back(held[i] ? std::make_shared<const Settings>(1, held[i]->copy.setting)
+                           : settings(item, sizePt, room.allowedBox().width()));
+    CopyToPlace copy{&item, keep.back().get(), wantsTail(item.kind), false, {}, nullptr};
+    if (held[i]) copy.held = &held[i]->copy;
     const auto mouth = request.mouths.find(item.speaker);
     if (!item.offPanel && mouth != request.mouths.end()) {
       copy.hasMouth = true;
@@ -144,12 +117,12 @@ std::vector<CopyToPlace> Letterer::Impl::prepare(
   return result;
 }
 
-Placement Letterer::Impl::attempt(const LetterRequest& request, const PanelRoom& room,
-                                  double& sizePt,
+Placement Letterer::Impl::attempt(const LetterRequest& request, const Held& held,
+                                  const PanelRoom& room, double& sizePt,
                                   std::vector<std::shared_ptr<const Settings>>& keep) const {
   const double roomArea = area(room.allowed());
   for (sizePt = style.sizePt;;) {
-    const std::vector<CopyToPlace> items = prepare(request, sizePt, room, keep);
+    const std::vector<CopyToPlace> items = prepare(request, held, sizePt, room, keep);
     double wanted = 0;
     for (const auto& settings : keep) wanted += boxArea(cheapest(*settings));
     if (items.size() == 1 || wanted < kMostFill * roomArea) {
@@ -163,27 +136,11 @@ Placement Letterer::Impl::attempt(const LetterRequest& request, const PanelRoom&
   }
 }
 
-PlacedBalloon Letterer::Impl::balloon(const CopyItem& item, const PlacedCopy& copy) const {
-  const BalloonShape& shape = copy.setting->shape;
-  PlacedBalloon result;
-  result.item = item.id;
-  result.kind = item.kind;
-  result.offPanel = item.offPanel;
-  result.outline = outlineOf(shape, copy.middle);
-  result.lines = linesAt(*copy.setting, copy.middle);
-  result.sizePt = copy.setting->sizePt;
-  result.turnDeg = shape.turnDeg;
-  return result;
-}
-
 void Letterer::Impl::judgeItem(const LetterRequest& request, const CopyItem& item,
                                const PlacedCopy& copy, const PlacedBalloon& balloon,
                                LetterResult& result) const {
   if (copy.violation <= 0) return;
-  double face = 0;
-  for (const Polygon& f : request.faces) {
-    if (!balloon.outline.points.empty()) face += area(common({balloon.outline}, {f}));
-  }
+  const double face = faceUnder(balloon, request.faces);
   result.coveredFace += face;
   if (face > 0.5) {
     result.findings.push_back({item.id, "covers a face", "The balloon stands on a face.",
@@ -217,7 +174,10 @@ void Letterer::Impl::judge(const LetterRequest& request, const Placement& placem
            "Write it in other characters, or letter it by hand.", 1});
     }
     result.coveredBody += room.bodies(copy.setting->strips, copy.middle);
-    judgeItem(request, (*request.items)[i], copy, placed, result);
+    if (placed.byHand)
+      result.coveredFace += faceUnder(placed, request.faces);
+    else
+      judgeItem(request, (*request.items)[i], copy, placed, result);
   }
   const double panel = std::max(area(request.panel), 1e-9);
   result.areaShare = balloons / panel;
@@ -248,6 +208,10 @@ Result<Letterer> Letterer::make(LetterStyle style) {
 
 const LetterStyle& Letterer::style() const {
   return impl_->style;
+}
+
+const TypeMeasure& Letterer::type() const {
+  return impl_->type;
 }
 
 SetCopy Letterer::set(const CopyItem& item, double mostWidthMm) const {
@@ -283,15 +247,23 @@ LetterResult Letterer::place(const LetterRequest& request) const {
   const PanelRoom room(request, impl_->style);
   double sizePt = impl_->style.sizePt;
   std::vector<std::shared_ptr<const Settings>> keep;
-  const Placement placement = impl_->attempt(request, room, sizePt, keep);
+  const Impl::Held held = heldIn(request, *this);
+  const Placement placement = impl_->attempt(request, held, room, sizePt, keep);
   for (std::size_t i = 0; i < placement.copy.size(); ++i) {
-    result.balloons.push_back(impl_->balloon((*request.items)[i], placement.copy[i]));
+    const PlacedCopy& copy = placement.copy[i];
+    result.balloons.push_back(held[i] ? held[i]->balloon
+                                      : balloonOf((*request.items)[i], *copy.setting, copy.middle));
   }
   for (std::size_t i = 0; i < placement.copy.size(); ++i) {
-    result.balloons[i].tail = tailOf(placement, i, request, result.balloons, room);
+    result.balloons[i].tail = held[i] ? tailBeside(*held[i], request, result.balloons, *this)
+                                      : tailOf(placement, i, request, result.balloons, room);
   }
   result.findings = wordFindings(*request.items, request.panelsOnPage);
   impl_->judge(request, placement, room, sizePt, result);
+  for (std::size_t i = 0; i < result.balloons.size(); ++i)
+    if (held[i])
+      std::ranges::copy(heldFindings(result.balloons, i, request, *this),
+                        std::back_inserter(result.findings));
   return result;
 }
 

@@ -52,6 +52,9 @@ struct LetterRequest {
   std::vector<Polygon> covered;  ///< insets lying on this panel
   ReadingDirection direction = ReadingDirection::LeftToRight;
   int panelsOnPage = 1;  ///< for the word limits
+  /// The balloons as they stand. Those that the artist placed stay where they are as long as they
+  /// hold the item's words, and are set again at the same middle when they do not.
+  std::vector<PlacedBalloon> standing;
 };
 
 struct LetterResult {
@@ -62,6 +65,8 @@ struct LetterResult {
   double areaShare = 0;    ///< balloons over panel area
   int unplaced = 0;        ///< items for which no room was found
 };
+
+class TypeMeasure;
 
 class Letterer {
  public:
@@ -79,6 +84,7 @@ class Letterer {
   Wanted wanted(const std::vector<CopyItem>& items) const;
   LetterResult place(const LetterRequest& request) const;
   const LetterStyle& style() const;
+  const TypeMeasure& type() const;
 
  private:
   struct Impl;

@@ -12,6 +12,8 @@
 // Steps. 1. candidates with unary cost per item, the best kMostSpots of them; 2. for each item
 // extend each state of the beam by each candidate, keep the kBeam cheapest; 3. walk back.
 // Cost: beam × candidates × items placed; about half a millisecond for three balloons.
+// A balloon that the artist placed has one candidate, its own place, and no cost; the others keep
+// off it. Out of order beside it is a cost and no violation.
 // Badly done: lattice places are not refined; a long queue of items in a small panel can leave
 // the beam without a way although one exists.
 // Sources: the rules are trade custom (facts on lettering); the weights are ours, by eye.
@@ -23,6 +25,7 @@
 #include <tuple>
 
 #include "geometry/polygon.h"
+#include "letter/aim_tail.h"
 
 namespace tw {
 namespace {
@@ -43,11 +46,11 @@ constexpr double kPointsPastFace = 0.8;
 constexpr double kTipAtOther = 2, kTailsTouch = 1.5, kTailsApartMm = 1.6;
 constexpr double kApart = 0.35, kSameVoiceApart = 1.0, kBackward = 0.3;
 constexpr double kViolation = 20;  ///< per full violation when not strict
-constexpr double kLeastTailMm = 2.5, kTailToFaceMm = 0.8;
-constexpr double kBubblesShare = 0.75;  ///< of the way to the mouth: bubbles may go nearer
-constexpr double kLongestTailMm = 16, kLongestOffPanelTailMm = 9;
+/// The hand may have put a balloon where no other can stand in its turn: dear, but no reason to
+/// shrink the type of all others.
+constexpr double kOutOfTurn = 6;
+constexpr double kLeastTailMm = 2.5;
 constexpr double kHalfTailMm = 0.5;  ///< half the width of a tail, where it may meet others
-constexpr double kBridgeMm = 4;      ///< nearer balloons of one speaker are joined
 constexpr double kOffPanelTailMm = 3.5, kOffPanelTail = 0.7;
 
 struct Spot {
@@ -131,7 +134,9 @@ class CopySearch {
   void judgeTail(std::size_t item, Spot& spot) const;
   bool endsAtAnother(std::size_t item, Point tip) const;
   double sideways(double x) const;
-  bool sameVoice(std::size_t a, std::size_t b) const;
+  bool oneVoice(std::size_t a, std::size_t b) const;
+  bool tailed(std::size_t item) const;
+  Spot heldSpot(const HeldCopy& held) const;
   bool bridged(std::size_t earlier, const Spot& a, std::size_t later, const Spot& b) const;
   void judgePair(std::size_t i, const Spot& a, std::size_t j, const Spot& b, Node& node) const;
   void extend(std::size_t item);
@@ -153,16 +158,20 @@ double CopySearch::sideways(double x) const {
   return direction_ == ReadingDirection::RightToLeft ? 1 - share : share;
 }
 
-bool CopySearch::sameVoice(std::size_t a, std::size_t b) const {
-  if (b != a + 1) return false;
-  const CopyItem &p = *items_[a].item, &q = *items_[b].item;
-  return items_[a].hasTail && items_[b].hasTail && p.offPanel == q.offPanel && p.kind == q.kind &&
-         !p.speaker.empty() && p.speaker == q.speaker;
+bool CopySearch::oneVoice(std::size_t a, std::size_t b) const {
+  return b == a + 1 && sameVoice(*items_[a].item, *items_[b].item);
+}
+
+/// Has the copy a tail of its own, as far as is known before its neighbour stands?
+bool CopySearch::tailed(std::size_t item) const {
+  const CopyToPlace& copy = items_[item];
+  return copy.held ? copy.held->hasTail : copy.hasTail;
 }
 
 bool CopySearch::bridged(std::size_t earlier, const Spot& a, std::size_t later,
                          const Spot& b) const {
-  return sameVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
+  if (items_[later].held) return items_[later].held->isJoined && oneVoice(earlier, later);
+  return oneVoice(earlier, later) && gapBetween(a.box, b.box) < kBridgeMm;
 }
 
 /// Somebody else who speaks here has the mouth that is nearest to the tip.
@@ -175,43 +184,35 @@ bool CopySearch::endsAtAnother(std::size_t item, Point tip) const {
   });
 }
 
-/// A tail is aimed at the mouth but stops short of the face, and always inside the border. A voice
-/// from outside, or a mouth that the frame cuts off, has it run to the border on that side.
+/// What the way of the tail costs. A voice from outside, or a mouth that the frame cuts off, has it
+/// run to the border on that side.
 void CopySearch::judgeTail(std::size_t item, Spot& spot) const {
   const CopyToPlace& copy = items_[item];
   const BalloonShape& shape = spot.setting->shape;
-  const Point aim =
-      copy.hasMouth ? copy.mouth : room_.nearerSide({spot.at.x, spot.at.y + shape.b * 0.3});
-  spot.tail = tailLine(shape, spot.at, aim, 1);
-  const Vector way = spot.tail.to - spot.tail.from;
-  const Ray ray{spot.tail.from, way.unit()};
-  double reach = room_.wayInside(ray);
-  if (copy.hasMouth) reach = std::min(reach, room_.distanceToFace(ray, aim) - kTailToFaceMm);
-  reach = std::max(0.0, reach);
-  const bool seen = copy.hasMouth && room_.shows(aim);
-  if (!seen) {
-    const double off = std::abs(reach - kOffPanelTailMm) / kOffPanelTailMm;
-    spot.cost += kOffPanelTail * std::min(off, 3.0) + kFarPerMm * std::max(0.0, reach - 12);
-    reach = std::min(reach, kLongestOffPanelTailMm);
+  const std::optional<Point> mouth = copy.hasMouth ? std::optional(copy.mouth) : std::nullopt;
+  const AimedTail tail = aimedTail(shape, spot.at, mouth, room_);
+  spot.tail = tail.line;
+  const double reach = tail.line.length(), gap = tail.gap;
+  if (!tail.seen) {
+    const double off = std::abs(tail.wayFree - kOffPanelTailMm) / kOffPanelTailMm;
+    spot.cost += kOffPanelTail * std::min(off, 3.0) + kFarPerMm * std::max(0.0, tail.wayFree - 12);
   } else {
-    const double gap = way.length();
-    const bool bubbles = items_[item].item->kind == CopyKind::Thought;
-    reach = std::min({reach, gap * (bubbles ? kBubblesShare : kTailShare), kLongestTailMm});
+    const bool bubbles = copy.item->kind == CopyKind::Thought;
     spot.cost += kFarFromMouth * gap / room_.diagonal();
     spot.cost += kFarPerMm * std::max(0.0, gap - kNearMouthMm);
-    spot.cost += kFarFromMouth * std::abs(spot.at.x - aim.x) / room_.width() * 0.6;
+    spot.cost += kFarFromMouth * std::abs(spot.at.x - tail.aim.x) / room_.width() * 0.6;
     // What stands out of a cloud's bumps or a burst's spikes.
     const double shown = std::max(0.0, reach - shape.reach);
     const double wanted = (bubbles ? 3 : 2) * kLeastTailMm;
     if (shown < wanted) spot.cost += kShortTail * (1 - shown / wanted);
-    if (spot.at.y > aim.y) spot.cost += kBelowMouth;
+    if (spot.at.y > tail.aim.y) spot.cost += kBelowMouth;
   }
-  spot.tail.to = ray.from + ray.direction * reach;
-  if (seen && reach < kLeastTailMm / 2) spot.violation += 0.3;
+  if (tail.seen && reach < kLeastTailMm / 2) spot.violation += 0.3;
   if (!copy.hasMouth) return;
-  if (room_.crossesFace(spot.tail.from, spot.tail.to, aim)) spot.violation += 0.3;
-  if (seen && room_.crossesFace(spot.tail.to, aim, aim)) spot.cost += kPointsPastFace;
-  if (seen && endsAtAnother(item, spot.tail.to)) spot.cost += kTipAtOther;
+  if (room_.crossesFace(spot.tail.from, spot.tail.to, tail.aim)) spot.violation += 0.3;
+  if (tail.seen && room_.crossesFace(spot.tail.to, tail.aim, tail.aim))
+    spot.cost += kPointsPastFace;
+  if (tail.seen && endsAtAnother(item, spot.tail.to)) spot.cost += kTipAtOther;
 }
 
 void CopySearch::judge(std::size_t item, Spot& spot) const {
@@ -286,7 +287,14 @@ void CopySearch::addSpots(std::size_t item, const Setting& setting,
   }
 }
 
+Spot CopySearch::heldSpot(const HeldCopy& held) const {
+  const double hw = held.setting.shape.halfWidth(), hh = held.setting.shape.halfHeight();
+  const Point at = held.middle;
+  return {&held.setting, at, {{at.x - hw, at.y - hh}, {at.x + hw, at.y + hh}}, held.tail, 0, 0};
+}
+
 std::vector<Spot> CopySearch::spotsFor(std::size_t item) const {
+  if (items_[item].held) return {heldSpot(*items_[item].held)};
   std::vector<const Setting*> settings;
   for (const Setting& s : *items_[item].settings) settings.push_back(&s);
   std::stable_sort(settings.begin(), settings.end(),
@@ -313,15 +321,18 @@ void CopySearch::judgePair(std::size_t i, const Spot& a, std::size_t j, const Sp
   const auto core = [](const Spot& s) { return s.box.inset(s.setting->shape.reach); };
   if (!free &&
       !(readsAfter(a.box, b.box, direction_) && readsAfter(core(a), core(b), direction_))) {
-    node.violation += 0.4;
-    if (strict_) return;
+    if (items_[i].held || items_[j].held)
+      node.cost += kOutOfTurn;
+    else
+      node.violation += 0.4;
+    if (strict_ && node.violation > 0) return;
   }
   if (shapesOverlap(a, b, style_.gapMm)) {
     node.violation += 1;
     if (strict_) return;
   }
-  const bool aTailed = items_[i].hasTail;
-  const bool bTailed = items_[j].hasTail && !bridged(i, a, j, b);
+  const bool aTailed = tailed(i);
+  const bool bTailed = tailed(j) && !bridged(i, a, j, b);
   if (aTailed && tailMeets(a, b)) node.violation += 0.4;
   if (bTailed && tailMeets(b, a)) node.violation += 0.4;
   if (aTailed && bTailed && segmentsCross(a.tail.from, a.tail.to, b.tail.from, b.tail.to)) {
@@ -331,7 +342,7 @@ void CopySearch::judgePair(std::size_t i, const Spot& a, std::size_t j, const Sp
   }
   if (j != i + 1 || free || (strict_ && node.violation > 0)) return;
   const double apart = gapBetween(a.box, b.box) / room_.diagonal();
-  node.cost += (sameVoice(i, j) ? kSameVoiceApart : kApart) * apart;
+  node.cost += (oneVoice(i, j) ? kSameVoiceApart : kApart) * apart;
   if (sideways(b.at.x) < sideways(a.at.x) - 0.15) node.cost += kBackward;
 }
 
@@ -353,6 +364,7 @@ void CopySearch::extend(std::size_t item) {
                 last[p].violation + spot.violation};
       if (total(node) >= bar) break;  // spots come cheapest first
       for (std::size_t k = item; k-- > 0 && item - 1 - k < chain.size();) {
+        if (items_[k].held && items_[item].held) continue;  // nothing here can part them
         judgePair(k, *chain[item - 1 - k], item, spot, node);
         if (strict_ && node.violation > 0) break;
       }
@@ -392,7 +404,7 @@ Placement CopySearch::walkBack() const {
     chain[k] = &spots_[k][layers_[k + 1][at].spot];
   }
   for (std::size_t k = 0; k < chain.size(); ++k) {
-    PlacedCopy copy{chain[k]->setting, chain[k]->at, items_[k].hasTail,
+    PlacedCopy copy{chain[k]->setting, chain[k]->at, tailed(k),
                     chain[k]->tail,    -1,           chain[k]->violation};
     if (k > 0 && bridged(k - 1, *chain[k - 1], k, *chain[k])) {
       copy.hasTail = false;

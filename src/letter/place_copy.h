@@ -9,6 +9,15 @@
 
 namespace tw {
 
+/// Copy that stands where the artist put it.
+struct HeldCopy {
+  Setting setting;
+  Point middle;
+  TailLine tail;
+  bool hasTail = false;   ///< of its own
+  bool isJoined = false;  ///< to the balloon before it, instead
+};
+
 /// One item to place, with its settings.
 struct CopyToPlace {
   const CopyItem* item = nullptr;
@@ -16,6 +25,7 @@ struct CopyToPlace {
   bool hasTail = false;
   bool hasMouth = false;  ///< else the tail goes to the panel's edge
   Point mouth;
+  const HeldCopy* held = nullptr;  ///< placed already; nothing moves it
 };
 
 struct PlacedCopy {

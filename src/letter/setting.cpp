@@ -18,6 +18,7 @@
 #include <cmath>
 #include <optional>
 
+#include "geometry/polygon.h"
 #include "letter/line_breaking.h"
 
 namespace tw {
@@ -143,6 +144,14 @@ double turnOf(const std::string& text) {
   return std::abs(turn) < 4 ? std::copysign(4, turn) : turn;
 }
 
+/// Half sides of the box around the turned one.
+void turnShape(BalloonShape& shape, double turnDeg) {
+  const double t = std::abs(turnDeg) * M_PI / 180, a = shape.a, b = shape.b;
+  shape.turnDeg = turnDeg;
+  shape.a = a * std::cos(t) + b * std::sin(t);
+  shape.b = a * std::sin(t) + b * std::cos(t);
+}
+
 Settings freeSettings(const std::string& text, CopyKind kind, double sizePt, double mostWidth,
                       const LetterStyle& style, const TypeMeasure& type) {
   Settings result;
@@ -153,11 +162,7 @@ Settings freeSettings(const std::string& text, CopyKind kind, double sizePt, dou
     for (std::size_t lines = 1; lines <= most; ++lines) {
       std::optional<Setting> set = inLines(s, chunks, lines, style.paddingMm, type);
       if (!set) continue;
-      set->shape.turnDeg = kind == CopyKind::Sfx ? turnOf(text) : 0;
-      const double t = std::abs(set->shape.turnDeg) * M_PI / 180;
-      const double a = set->shape.a, b = set->shape.b;
-      set->shape.a = a * std::cos(t) + b * std::sin(t);
-      set->shape.b = a * std::sin(t) + b * std::cos(t);
+      turnShape(set->shape, kind == CopyKind::Sfx ? turnOf(text) : 0);
       // Larger is better as long as it fits; proportions hardly matter.
       set->cost = 0.15 * static_cast<double>(result.size());
       if (2 * set->shape.a <= mostWidth) result.push_back(std::move(*set));
@@ -178,6 +183,27 @@ double Setting::baselineAt(std::size_t line) const {
   const double middle =
       (static_cast<double>(line) - (static_cast<double>(lines.size()) - 1) / 2) * lineStep;
   return middle + capHeight / 2;
+}
+
+Setting settingOf(const PlacedBalloon& placed, const LetterStyle& style, const TypeMeasure& type) {
+  Setting s = blank(placed.kind, placed.sizePt, style, type);
+  for (const CopyLine& line : placed.lines) {
+    s.lines.push_back(lettered(line.text, false));
+    s.lineWidths.push_back(type.widthEm(s.lines.back()) * s.sizePt * kMmPerPt);
+  }
+  if (placed.outline.points.size() > 2) {
+    const Rect box = bounds(placed.outline);
+    s.shape.a = std::max(0.1, box.width() / 2 - s.shape.reach);
+    s.shape.b = std::max(0.1, box.height() / 2 - s.shape.reach);
+  } else {
+    for (const double width : s.lineWidths)
+      s.shape.a = std::max(s.shape.a, width / 2 + style.paddingMm);
+    const std::size_t lines = std::max<std::size_t>(1, s.lines.size());
+    s.shape.b = outerEdge(s, lines - 1, lines, style.paddingMm);
+    turnShape(s.shape, placed.turnDeg);
+  }
+  s.strips = stripsOf(s.shape);
+  return s;
 }
 
 std::uint64_t seedOf(const std::string& text) {

@@ -33,6 +33,9 @@ using Settings = std::vector<Setting>;
 Settings settingsOf(const std::string& letteredText, CopyKind kind, double sizePt, double mostWidth,
                     const LetterStyle& style, const TypeMeasure& type);
 
+/// The setting that a placed balloon shows, told from its lines and its outline.
+Setting settingOf(const PlacedBalloon& placed, const LetterStyle& style, const TypeMeasure& type);
+
 /// The number that fixes an outline's small irregularities; the same text always looks the same.
 std::uint64_t seedOf(const std::string& text);
 
