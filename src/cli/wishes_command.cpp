@@ -147,14 +147,15 @@ void addBeats(CLI::App& app, int& exitCode) {
       "weight, "
       "setting, scene, pose.WHO, does.WHO (RELATION TARGET, or nothing), add, drop, prop.add, "
       "prop.drop; of a thing prop.THING.hand (left, right, both, any), .place (aside,up,away in "
-      "metres), .turn (degrees), .size (W,H,D), .shape, .model, .up (y, z); the value \"guess\" "
-      "goes back.\n"
+      "metres), .turn (degrees), .size (W,H,D), .shape, .model, .up (y, z); copy.ITEM (other "
+      "words for a balloon, or none); the value \"guess\" goes back.\n"
       "Examples:\n"
       "  tierwright beats job --page 4\n"
       "  tierwright beats job --set p4-2.shot=close-up --set p4-2.pose.ines=kneel\n"
       "  tierwright beats job --set p4-5.lens=28 --set p4-5.roll=-12 --set \"p4-5.light=back-lit, "
       "rim 0.6\"\n"
       "  tierwright beats job --set p1-2.prop.lantern.hand=left --set p4-1.prop.bell.place=2,0,1\n"
+      "  tierwright beats job --set \"p4-2.copy.p4-2-c1=Somebody is ringing it.\"\n"
       "  tierwright beats job --set p4-4.prop.drop=lantern --set \"p4-3.does.ines=points at "
       "rope\"");
   command->callback([a, &exitCode] { exitCode = run(*a); });

@@ -7,6 +7,7 @@
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
 #include "script/breakdown.h"
+#include "script/count_words.h"
 #include "stage/figure.h"
 #include "stage/light_wish.h"
 #include "stage/solid_shapes.h"
@@ -53,6 +54,7 @@ Result<KnownWords> knownWords(const std::filesystem::path& job) {
     if (auto light = lightAsked(text, named); !light) return tl::unexpected(light.error());
     return {};
   };
+  known.words = [](std::string_view text) { return WordCounter().count(text); };
   known.shapes = shapeNames();
   known.models = modelNames(job);
   known.thing = [words = std::move(*lexicon),

@@ -11,6 +11,7 @@
 #include "compose/finish.h"
 #include "job/rough_fields.h"
 #include "job/write_json.h"
+#include "letter/move_balloon.h"
 #include "press/variant_sheet.h"
 #include "review/page_case.h"
 
@@ -129,8 +130,8 @@ SeenFigure seenOf(Asked& asked, const PoseVariant& variant) {
   return panel.figures[asked.figure];
 }
 
-/// Letters the panel again for what it now shows.
-Result<void> letterAgain(Asked& asked) {
+/// Letters the panel again for what it now shows; tails placed by hand follow their mouths.
+Result<void> letterAgain(Asked& asked, const RoughPanel& before) {
   const auto page = pageCaseOf(asked.open.job, asked.pageOf(), asked.workshop.letterer);
   if (!page) return tl::unexpected(page.error());
   std::vector<Polygon> insets;
@@ -138,8 +139,11 @@ Result<void> letterAgain(Asked& asked) {
   for (std::size_t k = 0; k < rough.panels.size(); ++k)
     if (rough.panels[asked.panel].ground && k != asked.panel)
       insets.push_back(rough.panels[k].outline);
-  asked.panelOf().balloons =
-      letteredPanel(*page, asked.workshop, asked.panel, asked.panelOf(), insets).balloons;
+  RoughPanel& panel = asked.panelOf();
+  panel.balloons =
+      takenAlong(letterRequest(*page, asked.panel, before, insets),
+                 letterRequest(*page, asked.panel, panel, insets), asked.workshop.letterer);
+  panel.balloons = letteredPanel(*page, asked.workshop, asked.panel, panel, insets).balloons;
   return {};
 }
 
@@ -152,9 +156,10 @@ Result<void> take(const VariantsMade& made, Asked& asked) {
                    fmt::format("They are 1 to {}.", made.variants.kept.size()));
   const PoseVariant& chosen = made.variants.kept[static_cast<std::size_t>(number - 1)];
   RoughPanel& panel = asked.panelOf();
+  const RoughPanel before = panel;
   panel.staging = chosen.staging;
   asked.workshop.stager.look(panel, asked.beat, focusOf(asked.beat, asked.pageOf().brief));
-  if (auto done = letterAgain(asked); !done) return done;
+  if (auto done = letterAgain(asked, before); !done) return done;
   asked.pageOf().roughs[asked.rough].card.push_back(
       {"changed by hand", 0,
        fmt::format("{}: {}. The rest of this card was made before.", made.figure, chosen.name), "",

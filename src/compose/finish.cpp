@@ -60,8 +60,8 @@ std::vector<Arrival> arrivalsOf(const Rough& rough, const PageCase& page) {
   return out;
 }
 
-LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
-                           const RoughPanel& panel, const std::vector<Polygon>& insets) {
+LetterRequest letterRequest(const PageCase& page, std::size_t i, const RoughPanel& panel,
+                            const std::vector<Polygon>& insets) {
   LetterRequest request;
   request.items = &page.panels[i].beat.copy;
   request.panel = panel.outline;
@@ -77,7 +77,13 @@ LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::
   request.covered = insets;
   request.direction = page.brief.direction;
   request.panelsOnPage = static_cast<int>(page.panels.size());
-  return workshop.letterer.place(request);
+  request.standing = panel.balloons;
+  return request;
+}
+
+LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
+                           const RoughPanel& panel, const std::vector<Polygon>& insets) {
+  return workshop.letterer.place(letterRequest(page, i, panel, insets));
 }
 
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,

@@ -22,7 +22,11 @@ double coveredShare(const PanelCase& wish, const RoughPanel& panel, std::vector<
 /// Where every panel's lead arrives; nowhere without one.
 std::vector<Arrival> arrivalsOf(const Rough& rough, const PageCase& page);
 
-/// The copy of panel i set into the panel as it is now. `insets`: panels that lie on it.
+/// What lettering has to know of panel i as it is now. Borrows the copy from the page.
+LetterRequest letterRequest(const PageCase& page, std::size_t i, const RoughPanel& panel,
+                            const std::vector<Polygon>& insets);
+/// The copy of panel i set into the panel as it is now; balloons placed by hand stay. `insets`:
+/// panels that lie on it.
 LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::size_t i,
                            const RoughPanel& panel, const std::vector<Polygon>& insets);
 

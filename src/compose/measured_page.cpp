@@ -6,9 +6,9 @@
 //    over panels and only for panels that changed.
 // 3. Leads arrive anew whenever any outline changed, else only the panel's own.
 // 4. The card is written again from all of it: cheap.
+// 5. Copy is placed afresh with every look, around the balloons that the artist placed. Those go
+//    along with their panel when it changes shape, their tails with the mouths that move.
 // Cost of one restaged panel: a look with every limb, a small render, its copy, the card.
-// Badly done: copy is placed afresh with every look, so a balloon that the artist moved by hand
-// would not be kept; nothing moves balloons by hand yet.
 #include "compose/measured_page.h"
 
 #include <fmt/format.h>
@@ -21,6 +21,7 @@
 #include "compose/finish.h"
 #include "compose/staging_table.h"
 #include "geometry/polygon.h"
+#include "letter/move_balloon.h"
 #include "stage/panel_grey.h"
 #include "stage/quick_measures.h"
 
@@ -104,26 +105,42 @@ void MeasuredPage::readOrderAgain() {
 }
 
 void MeasuredPage::look(std::size_t i) {
+  look(i, letterRequestOf(i));
+}
+
+void MeasuredPage::look(std::size_t i, const LetterRequest& before) {
   // The two renders know nothing of each other: one per core.
   RoughPanel bare;
   bare.outline = measured_.rough.panels[i].outline;
   bare.staging = measured_.rough.panels[i].staging;
   parallelFor(2, 0, [&](std::size_t part) {
     if (part == 0)
-      lookClosely(i);
+      lookClosely(i, before);
     else
       greys_[i] = greyOf(workshop_->stager, bare, page_->panels[i].beat, *lights_);
   });
 }
 
-void MeasuredPage::lookClosely(std::size_t i) {
+void MeasuredPage::lookClosely(std::size_t i, const LetterRequest& before) {
   const PanelCase& wish = page_->panels[i];
   RoughPanel& panel = measured_.rough.panels[i];
   workshop_->stager.look(panel, wish.beat, wish.focus, kLookWidth, LookFor::Everything);
   measured_.variants[i] = quickly(i, panel.staging);
-  measured_.copy[i] = letteredPanel(*page_, *workshop_, i, panel, insetsOn(measured_.layout, i));
+  if (std::ranges::any_of(panel.balloons, &PlacedBalloon::byHand))
+    panel.balloons = takenAlong(before, letterRequestOf(i), workshop_->letterer);
+  letterAgain(i);
+}
+
+void MeasuredPage::letterAgain(std::size_t i) {
+  RoughPanel& panel = measured_.rough.panels[i];
+  const std::vector<Polygon> insets = insetsOn(measured_.layout, i);
+  measured_.copy[i] = letteredPanel(*page_, *workshop_, i, panel, insets);
   panel.balloons = measured_.copy[i].balloons;
-  measured_.covered[i] = coveredShare(wish, panel, insetsOn(measured_.layout, i));
+  measured_.covered[i] = coveredShare(page_->panels[i], panel, insets);
+}
+
+LetterRequest MeasuredPage::letterRequestOf(std::size_t i) const {
+  return letterRequest(*page_, i, measured_.rough.panels[i], insetsOn(measured_.layout, i));
 }
 
 void MeasuredPage::arriveAgain() {
@@ -132,13 +149,22 @@ void MeasuredPage::arriveAgain() {
 }
 
 void MeasuredPage::restage(std::size_t panel, Staging staging) {
+  const LetterRequest before = letterRequestOf(panel);
   measured_.rough.panels[panel].staging = std::move(staging);
-  look(panel);
+  look(panel, before);
   arriveAgain();
+}
+
+void MeasuredPage::reletter(std::size_t panel, std::vector<PlacedBalloon> balloons) {
+  measured_.rough.panels[panel].balloons = std::move(balloons);
+  letterAgain(panel);
+  judge(measured_, *page_, workshop_->rules);
 }
 
 void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines,
                            unsigned threads) {
+  std::vector<LetterRequest> before;
+  for (const auto& [panel, outline] : outlines) before.push_back(letterRequestOf(panel));
   for (const auto& [panel, outline] : outlines) {
     measured_.rough.panels[panel].outline = outline;
     measured_.rough.panels[panel].bleeds = runsToBleed(outline, page_->sheet);
@@ -149,7 +175,7 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
     const std::size_t panel = outlines[k].first;
     Staging& staging = measured_.rough.panels[panel].staging;
     staging = keepingHand(solved(panel, staging.choice), staging);
-    look(panel);
+    look(panel, before[k]);
   });
   arriveAgain();
 }

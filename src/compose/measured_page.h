@@ -37,6 +37,11 @@ class MeasuredPage {
   /// Who stands where in that staging of the panel: character ids from the left of the picture.
   std::vector<std::string> fromTheLeft(std::size_t panel, const Staging& staging) const;
 
+  /// Other balloons for one panel: those placed by hand stay, the others are placed around them.
+  void reletter(std::size_t panel, std::vector<PlacedBalloon> balloons);
+  /// What lettering knows of the panel as it is now; borrows from the page.
+  LetterRequest letterRequestOf(std::size_t panel) const;
+
   /// The staging that this choice gives the panel in its present shape.
   Staging solved(std::size_t panel, const StagingChoice& choice) const;
   /// What that staging would give the panel, from joints alone: microseconds, no picture.
@@ -47,7 +52,9 @@ class MeasuredPage {
   void takeLayout();
   void readOrderAgain();
   void look(std::size_t panel);
-  void lookClosely(std::size_t panel);
+  void look(std::size_t panel, const LetterRequest& before);
+  void lookClosely(std::size_t panel, const LetterRequest& before);
+  void letterAgain(std::size_t panel);
   void arriveAgain();
 
   const PageCase* page_;

@@ -6,6 +6,7 @@
 
 #include "compose/small_page.h"
 #include "geometry/polygon.h"
+#include "letter/placed_copy.h"
 
 namespace tw {
 
@@ -71,6 +72,55 @@ TEST_CASE("an edit and the same page measured from the start agree") {
   const auto fresh = page.measuredOf(edited.rough());
   REQUIRE(fresh);
   checkSame(edited.measured(), fresh->measured());
+}
+
+namespace {
+
+/// The page with panel 0's balloon dragged a little by hand.
+MeasuredPage withHandPlaced(const SmallPage& page) {
+  MeasuredPage out = page.measured();
+  std::vector<PlacedBalloon> balloons = out.rough().panels[0].balloons;
+  REQUIRE(balloons.size() == 1);
+  balloons[0] = shifted(balloons[0], {1.5, 2});
+  balloons[0].byHand = true;
+  out.reletter(0, balloons);
+  REQUIRE(out.rough().panels[0].balloons == balloons);
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a balloon placed by hand stays when another panel or nothing at all is restaged") {
+  const SmallPage page;
+  MeasuredPage measured = withHandPlaced(page);
+  const std::vector<PlacedBalloon> balloons = measured.rough().panels[0].balloons;
+  StagingChoice choice = measured.rough().panels[1].staging.choice;
+  choice.mirrored = !choice.mirrored;
+  measured.restage(1, measured.solved(1, choice));
+  CHECK(measured.rough().panels[0].balloons == balloons);
+  measured.restage(0, measured.rough().panels[0].staging);
+  CHECK(measured.rough().panels[0].balloons == balloons);
+  const auto fresh = page.measuredOf(measured.rough());
+  REQUIRE(fresh);
+  CHECK(fresh->rough().panels[0].balloons == balloons);
+  CHECK(fresh->rough() == measured.rough());
+}
+
+TEST_CASE("a balloon placed by hand goes along with its panel") {
+  const SmallPage page;
+  MeasuredPage measured = withHandPlaced(page);
+  const PlacedBalloon was = measured.rough().panels[0].balloons[0];
+  Polygon outline = measured.rough().panels[0].outline;
+  const Polygon before = outline;
+  for (Point& p : outline.points) p.y += 5;
+  measured.reshape({{0, outline}});
+  const PlacedBalloon moved = measured.rough().panels[0].balloons[0];
+  CHECK(moved.byHand);
+  CHECK(moved.outline.points[0].y == doctest::Approx(was.outline.points[0].y + 5));
+  measured.reshape({{0, before}});
+  const PlacedBalloon& back = measured.rough().panels[0].balloons[0];
+  CHECK(back.outline.points[0].y == doctest::Approx(was.outline.points[0].y));
+  CHECK(back.outline.points[0].x == doctest::Approx(was.outline.points[0].x));
 }
 
 TEST_CASE("a rough of another state of the script is refused with what to do") {

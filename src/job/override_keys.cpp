@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
+#include <sstream>
 
 #include "job/assignment.h"
 #include "job/field.h"
@@ -13,11 +15,12 @@ namespace tw {
 
 namespace {
 
-constexpr std::string_view kGuess = "guess";
+constexpr std::string_view kGuess = "guess", kLeftOut = "none";
 constexpr double kLargestWeight = 1000;
 const std::vector<std::string_view> kKeys = {
-    "shot",  "eye",      "lens",     "roll", "light", "dominant", "weight",    "setting",
-    "scene", "pose.WHO", "does.WHO", "add",  "drop",  "prop.add", "prop.drop", "prop.THING.KEY"};
+    "shot",   "eye",      "lens",      "roll",           "light",    "dominant",
+    "weight", "setting",  "scene",     "pose.WHO",       "does.WHO", "add",
+    "drop",   "prop.add", "prop.drop", "prop.THING.KEY", "copy.ITEM"};
 
 struct Target {
   std::string beat;
@@ -93,6 +96,25 @@ void setOrGuess(std::map<std::string, std::string>& map, std::string_view who,
     map[std::string(who)] = a.value;
 }
 
+/// Copy is typed on one line: a backslash and an n between its paragraphs.
+std::string withParagraphs(std::string_view typed) {
+  std::string out(typed);
+  for (std::size_t at; (at = out.find("\\n")) != out.npos;) out.replace(at, 2, "\n");
+  return out;
+}
+
+std::string onOneLine(std::string_view text) {
+  std::string out;
+  for (const char c : text) out += c == '\n' ? "\\n" : std::string(1, c);
+  return out;
+}
+
+int blankApart(const std::string& text) {
+  std::istringstream in(text);
+  return static_cast<int>(
+      std::distance(std::istream_iterator<std::string>(in), std::istream_iterator<std::string>()));
+}
+
 class Correction {
  public:
   Correction(BeatOverride& change, const Beat& beat, const Job& job, const KnownWords& known)
@@ -119,6 +141,7 @@ class Correction {
     if (key == "prop.add") return addProp(a);
     if (key == "prop.drop") return dropProp(a);
     if (key.starts_with("prop.")) return setPropKey(change_, beat_, key.substr(5), a, known_);
+    if (key.starts_with("copy.")) return setCopy(a, key.substr(5));
     return unknownKey(key);
   }
 
@@ -164,6 +187,20 @@ class Correction {
       if (Result<void> known = mustBeKnown(doing.relation, known_.relations, "relation"); !known)
         return known;
     setOrGuess(change_.does, who, a);
+    return {};
+  }
+
+  Result<void> setCopy(const Assignment& a, std::string_view item) {
+    std::vector<std::string> ids;
+    for (const CopyItem& copy : beat_.copy) ids.push_back(copy.id);
+    if (Result<void> known = mustBeKnown(item, ids, "copy item"); !known) return known;
+    if (a.value == kGuess) {
+      change_.copy.erase(std::string(item));
+      return {};
+    }
+    CopyWords words{a.value == kLeftOut ? "" : withParagraphs(a.value), 0};
+    words.words = known_.words ? known_.words(words.text) : blankApart(words.text);
+    change_.copy[std::string(item)] = std::move(words);
     return {};
   }
 
@@ -256,6 +293,8 @@ std::vector<std::string> describeOverride(const std::string& beat, const BeatOve
   for (const std::string& who : change.addFigures) add("add", who);
   for (const std::string& who : change.dropFigures) add("drop", who);
   for (const auto& [who, does] : change.does) add("does." + who, does);
+  for (const auto& [item, own] : change.copy)
+    add("copy." + item, own.text.empty() ? std::string(kLeftOut) : onOneLine(own.text));
   return out;
 }
 

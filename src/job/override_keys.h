@@ -22,11 +22,14 @@ struct KnownWords {
   std::optional<std::vector<std::string>> models;  ///< files in the job's art/models
   /// Refuses words that name no light; empty function: takes any.
   std::function<Result<void>(std::string_view)> light;
+  /// Words as a reader counts them; empty function: what stands between blanks.
+  std::function<int(std::string_view)> words;
 };
 
 /// Sets one correction from "BEAT.KEY=VALUE". Keys: shot, eye, lens, roll, light, dominant,
-/// weight, setting, scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop, and prop.THING.KEY
-/// as prop_keys.h has them. The value guess goes back to the breakdown's guess; add and drop of the
+/// weight, setting, scene, pose.WHO, does.WHO, add, drop, prop.add, prop.drop, prop.THING.KEY as
+/// prop_keys.h has them, and copy.ITEM: other words for a balloon, "\n" for a new paragraph, none
+/// to leave it out. The value guess goes back to the breakdown's guess; add and drop of the
 /// same character or thing undo each other. The page is unchanged when anything is refused.
 Result<void> setOverrideKey(Page& page, const Job& job, std::string_view assignment,
                             const KnownWords& known = {});

@@ -218,3 +218,38 @@ TEST_CASE("wrong corrections are refused with what was expected, and change noth
   CHECK(refusal("p3-1.dominant=perhaps").find("yes, no or guess") != std::string::npos);
   CHECK(refusal("p3-1.shot").find("KEY=VALUE") != std::string::npos);
 }
+
+TEST_CASE("copy is retyped, left out, given back, and shown as it can be typed again") {
+  Page page = pageOfTwo();
+  CopyItem said;
+  said.id = "p3-1-c1";
+  said.speaker = "mara";
+  said.text = "Who is there?";
+  said.words = 3;
+  page.beats[0].copy = {said};
+  setAll(page, {"p3-1.copy.p3-1-c1=Who *is* there?\\nSpeak!"});
+  const Beat beat = page.correctedBeats()[0];
+  CHECK(beat.copy[0].text == "Who *is* there?\nSpeak!");
+  CHECK(beat.copy[0].words == 4);
+  CHECK(page.beats[0].copy[0].text == "Who is there?");
+  const auto shown = describeOverride("p3-1", page.overrides["p3-1"]);
+  CHECK(shown == std::vector<std::string>{"p3-1.copy.p3-1-c1=Who *is* there?\\nSpeak!"});
+  Page again = page;
+  setAll(again, {"p3-1.copy.p3-1-c1=guess"});
+  CHECK(again.overrides.empty());
+  setAll(again, {shown[0].c_str()});
+  CHECK(again == page);
+  setAll(page, {"p3-1.copy.p3-1-c1=none"});
+  CHECK(page.correctedBeats()[0].copy.empty());
+  CHECK_FALSE(setOverrideKey(page, castOfTwo(), "p3-1.copy.p3-1-c9=Who?"));
+}
+
+TEST_CASE("retyped copy is counted by whoever knows how") {
+  Page page = pageOfTwo();
+  page.beats[0].copy.resize(1);
+  page.beats[0].copy[0].id = "c1";
+  KnownWords known;
+  known.words = [](std::string_view text) { return static_cast<int>(text.size()); };
+  REQUIRE(setOverrideKey(page, castOfTwo(), "p3-1.copy.c1=four", known));
+  CHECK(page.overrides["p3-1"].copy["c1"].words == 4);
+}
