@@ -1,9 +1,11 @@
 #include "command/page_wishes.h"
 
 #include <algorithm>
+#include <set>
 
 #include "command/job_models.h"
 #include "command/job_pages.h"
+#include "command/letter_again.h"
 #include "job/brief_keys.h"
 #include "job/override_keys.h"
 #include "script/breakdown.h"
@@ -16,9 +18,28 @@ namespace tw {
 
 namespace {
 
+std::string beatIn(const std::string& setting) {
+  return setting.substr(0, setting.find('.'));
+}
+
+bool retypes(const std::string& setting) {
+  return setting.substr(0, setting.find('=')).find(".copy.") != std::string::npos;
+}
+
+Result<void> letterAll(Job& job, const std::set<std::string>& beats) {
+  if (beats.empty()) return {};
+  const auto letterer = Letterer::make();
+  if (!letterer) return tl::unexpected(letterer.error());
+  for (Page& page : job.pages)
+    for (const Beat& beat : page.beats)
+      if (beats.contains(beat.id))
+        if (auto done = letterAgain(page, job, beat.id, *letterer); !done) return done;
+  return {};
+}
+
 /// The page that the beat id before the first dot belongs to.
 Result<Page*> pageOfSetting(Job& job, const std::string& setting) {
-  const std::string beat = setting.substr(0, setting.find('.'));
+  const std::string beat = beatIn(setting);
   for (Page& page : job.pages)
     for (const Beat& b : page.beats)
       if (b.id == beat) return &page;
@@ -39,8 +60,9 @@ Result<std::optional<Prop>> modelledThing(const std::filesystem::path& job,
   return sizedByModels(beat, {{modelNameOf(name), *model}}).props[0];
 }
 
-/// Poses, relations, things and lights that a correction may name.
-Result<KnownWords> knownWords(const std::filesystem::path& job) {
+}  // namespace
+
+Result<KnownWords> knownWordsOf(const std::filesystem::path& job) {
   const auto poses = PoseLibrary::load();
   if (!poses) return tl::unexpected(poses.error());
   auto lexicon = loadLexicon();
@@ -64,8 +86,6 @@ Result<KnownWords> knownWords(const std::filesystem::path& job) {
   };
   return known;
 }
-
-}  // namespace
 
 Result<BriefShown> changeBrief(const std::filesystem::path& folder, int number,
                                const std::vector<std::string>& settings) {
@@ -93,16 +113,19 @@ Result<void> changeBeats(const std::filesystem::path& folder,
   auto open = openJob(folder);
   if (!open) return tl::unexpected(open.error());
   if (auto writable = mustBeWritable(*open); !writable) return writable;
-  const auto known = knownWords(open->folder.path());
+  const auto known = knownWordsOf(open->folder.path());
   if (!known) return tl::unexpected(known.error());
   Problems problems;
+  std::set<std::string> retyped;
   for (const std::string& setting : settings) {
+    if (retypes(setting)) retyped.insert(beatIn(setting));
     const auto page = pageOfSetting(open->job, setting);
     const auto set = page ? setOverrideKey(**page, open->job, setting, *known)
                           : Result<void>(tl::unexpected(page.error()));
     if (!set) problems.insert(problems.end(), set.error().begin(), set.error().end());
   }
   if (!problems.empty()) return tl::unexpected(problems);
+  if (auto lettered = letterAll(open->job, retyped); !lettered) return lettered;
   if (auto models = modelsOf(open->folder.path(), open->job); !models)
     return tl::unexpected(models.error());
   return open->folder.save(open->job);

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "base/result.h"
-#include "job/job.h"
+#include "job/override_keys.h"
 
 namespace tw {
 
@@ -16,6 +16,9 @@ struct BriefShown {
   Page page;
   Problems contradictions;  ///< between the brief and the page; empty when it can be worked to
 };
+
+/// Poses, relations, things and lights that a correction in that job may name.
+Result<KnownWords> knownWordsOf(const std::filesystem::path& job);
 
 /// Applies KEY=VALUE settings in order, all or none, and saves; no settings only shows.
 Result<BriefShown> changeBrief(const std::filesystem::path& job, int page,
