@@ -15,6 +15,7 @@
 #include "command/job_models.h"
 #include "command/pictures.h"
 #include "desk/in_qt.h"
+#include "desk/layer_bar.h"
 #include "desk/underlay_edit.h"
 #include "geometry/polygon.h"
 #include "press/board_sheet.h"
@@ -52,7 +53,10 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   across->setContentsMargins(0, 0, 0, 0);
   view_ = new PageView(document, engine, this);
   view_->setTool(&pen_);
-  across->addWidget(view_, 1);
+  auto* left = new QVBoxLayout;
+  left->addWidget(view_, 1);
+  left->addWidget(new LayerBar(*view_, this));
+  across->addLayout(left, 1);
   auto* side = new QWidget(this);
   side->setFixedWidth(kColumnPx);
   auto* column = new QVBoxLayout(side);

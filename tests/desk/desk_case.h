@@ -40,8 +40,8 @@ class DeskCase {
   Engine& engine() { return *window.engine(); }
   /// False when nothing was measured within a minute.
   bool settled() {
-    return QTest::qWaitFor(
-        [this] { return engine().latest() != nullptr && !engine().isBusy(); }, 60000);
+    return QTest::qWaitFor([this] { return engine().latest() != nullptr && !engine().isBusy(); },
+                           60000);
   }
   template <class T>
   T* part(const char* name) {
