@@ -26,6 +26,7 @@ namespace {
 constexpr auto kRestMs = std::chrono::milliseconds(140);
 constexpr int kQuickWidth = 260;  // px of the render that decides what is seen
 constexpr int kQuickReaders = 200, kReaders = 500;
+constexpr double kFinestPx = 0.4;       // detail smaller than this is left out
 constexpr double kAroundPanelMm = 1.8;  // paper around an inset, and half its line
 
 bool looksTheSame(const RoughPanel& a, const RoughPanel& b) {
@@ -154,12 +155,21 @@ void EngineThread::run() {
       tried_ = base_;
     }
     for (const TryWish& wish : wishes.tries) tryNow(wish);
-    const bool rests = wishes.isEmpty();
+    const bool rests = wishes.isEmpty(), drags = !wishes.tries.empty();
     if (rests)
       for (std::size_t i = 0; i < images_.size(); ++i)
         stale_[i] |= images_[i] == nullptr || images_[i]->isQuick;
-    answer(wishes.turn, !wishes.tries.empty());
+    drawPanels(drags);
+    if (drags) answer(wishes.turn, true);
+    if (drags && isWished()) continue;  // the hand is farther already
+    if (!rests) readNow(drags);
+    answer(wishes.turn, false);
   }
+}
+
+bool EngineThread::isWished() {
+  std::scoped_lock lock(mutex_);
+  return isOver_ || !wishes_.isEmpty();
 }
 
 void EngineThread::begin(const ShowWish& wish) {
@@ -171,6 +181,7 @@ void EngineThread::begin(const ShowWish& wish) {
   const auto fail = [this](const Problems& problems) {
     trouble_ = describe(problems);
     images_.clear(), stale_.clear();
+    readings_ = {};
   };
   if (!workshop_ || workshopEdition_ != wish.wishesEdition) {
     auto made = workshopFor(wish.folder, *wish.job);
@@ -186,6 +197,7 @@ void EngineThread::begin(const ShowWish& wish) {
   const std::size_t n = tried_->rough().panels.size();
   images_.resize(n);
   stale_.assign(n, 1);
+  readings_ = {};
   if (samePage && before && before->rough().panels.size() == n)
     for (std::size_t i = 0; i < n; ++i)
       stale_[i] =
@@ -197,7 +209,7 @@ void EngineThread::tryNow(const TryWish& wish) {
   auto next = std::make_shared<MeasuredPage>(*tried_);
   const std::size_t n = next->rough().panels.size();
   if (const auto* restage = std::get_if<RestageWish>(&wish)) {
-    if (restage->panel < n) next->restage(restage->panel, restage->staging);
+    if (restage->panel < n) restageNow(*restage, *next);
   } else if (const auto* reshape = std::get_if<ReshapeWish>(&wish)) {
     const bool fits =
         std::ranges::all_of(reshape->outlines, [&](const auto& each) { return each.first < n; });
@@ -210,9 +222,23 @@ void EngineThread::tryNow(const TryWish& wish) {
   tried_ = std::move(next);
 }
 
-std::shared_ptr<const PanelImage> EngineThread::drawn(std::size_t i, bool quickly) const {
-  const Rough& rough = tried_->rough();
-  const RoughPanel& panel = rough.panels[i];
+/// What is seen is measured while it is drawn: neither needs the other.
+void EngineThread::restageNow(const RestageWish& wish, MeasuredPage& next) {
+  RoughPanel panel;
+  panel.outline = next.rough().panels[wish.panel].outline;
+  panel.staging = wish.staging;
+  parallelFor(2, 2, [&](std::size_t part) {
+    if (part == 0)
+      next.restage(wish.panel, wish.staging);
+    else
+      early_ = drawn(panel, wish.panel, true);
+  });
+  earlyPanel_ = wish.panel;
+}
+
+/// Of `panel` its outline and staging are looked at, of the page what stands before it.
+std::shared_ptr<const PanelImage> EngineThread::drawn(const RoughPanel& panel, std::size_t i,
+                                                      bool quickly) const {
   auto image = std::make_shared<PanelImage>();
   image->at = bounds(panel.outline).outset(kAroundPanelMm);
   image->isQuick = quickly;
@@ -223,7 +249,8 @@ std::shared_ptr<const PanelImage> EngineThread::drawn(std::size_t i, bool quickl
   QPainter painter(&image->picture);
   toMm(painter, image->at, pixelsPerMm_);
   PainterSurface surface(painter, typesetter_);  // sets no type
-  drawPanelPicture(surface, rough, i, drawing, 0.4 / pixelsPerMm_);
+  drawPanelPicture(surface, panel.outline, liesOnGround(tried_->rough(), i), drawing,
+                   kFinestPx / pixelsPerMm_);
   drawPanelBorder(surface, panel, tried_->page().sheet.trimRect());
   return image;
 }
@@ -233,7 +260,12 @@ void EngineThread::drawPanels(bool quickly) {
   for (std::size_t i = 0; i < stale_.size(); ++i)
     if (stale_[i]) work.push_back(i);
   std::vector<std::shared_ptr<const PanelImage>> made(work.size());
-  parallelFor(work.size(), 0, [&](std::size_t k) { made[k] = drawn(work[k], quickly); });
+  parallelFor(work.size(), 0, [&](std::size_t k) {
+    const std::size_t i = work[k];
+    made[k] = early_ && quickly && earlyPanel_ == i ? early_
+                                                    : drawn(tried_->rough().panels[i], i, quickly);
+  });
+  early_.reset();
   for (std::size_t k = 0; k < work.size(); ++k) {  // one typesetter, so one after another
     auto image = std::make_shared<PanelImage>(*made[k]);
     image->copy = blankImage(image->at, pixelsPerMm_);
@@ -246,16 +278,15 @@ void EngineThread::drawPanels(bool quickly) {
   }
 }
 
-void EngineThread::measureReadings(Measurement& out) {
+void EngineThread::readNow(bool isPreview) {
+  if (!tried_ || !eyes_) return;
   EyeOptions options;
-  options.readers = out.isPreview ? kQuickReaders : kReaders;
+  options.readers = isPreview ? kQuickReaders : kReaders;
   options.samples = 1;
-  out.seen = seenPageOf(*tried_);
-  if (eyes_) out.readings = readingsOf(*tried_, *eyes_, options);
-  out.findings = findingsOn(*tried_, out.readings, out.seen, workshop_->rules.evidence());
+  readings_ = readingsOf(*tried_, *eyes_, options);
 }
 
-void EngineThread::answer(std::uint64_t turn, bool quickly) {
+void EngineThread::answer(std::uint64_t turn, bool late) {
   auto out = std::make_shared<Measurement>();
   out->turn = turn;
   out->page = shown_.page;
@@ -266,12 +297,12 @@ void EngineThread::answer(std::uint64_t turn, bool quickly) {
     out->isPreview = tried_ != base_;
     out->staged = staged_;
     out->measured = tried_;
-    parallelFor(2, 2, [&](std::size_t part) {
-      if (part == 0)
-        drawPanels(quickly);
-      else
-        measureReadings(*out);
-    });
+    out->seen = seenPageOf(*tried_);
+    out->readings = readings_;
+    out->readingsLate = late;
+    out->findings = readings_.squints.size() == images_.size()
+                        ? findingsOn(*tried_, readings_, out->seen, workshop_->rules.evidence())
+                        : tried_->measured().findings;
     out->images = images_;
     if (auto picture = blankPictureOf(staged_->job, staged_->stored(), tried_->rough()))
       out->picture = std::move(*picture);

@@ -54,12 +54,13 @@ Polygon insideBorder(const Polygon& outline, const Rect& trim) {
   return inside;
 }
 
-bool liesOnGround(const Rough& rough, const RoughPanel& panel) {
-  return !panel.ground && std::any_of(rough.panels.begin(), rough.panels.end(),
-                                      [](const RoughPanel& each) { return each.ground; });
-}
-
 }  // namespace
+
+bool liesOnGround(const Rough& rough, std::size_t panel) {
+  return !rough.panels[panel].ground &&
+         std::any_of(rough.panels.begin(), rough.panels.end(),
+                     [](const RoughPanel& each) { return each.ground; });
+}
 
 std::vector<std::size_t> paintingOrder(const Rough& rough) {
   std::vector<std::size_t> order;
@@ -75,14 +76,13 @@ void PageArt::drawOn(Surface& surface, double smallestMm) const {
   for (std::size_t i = 0; i < rough.panels.size(); ++i) drawCopy(surface, rough.panels[i], i);
 }
 
-void drawPanelPicture(Surface& surface, const Rough& rough, std::size_t index,
+void drawPanelPicture(Surface& surface, const Polygon& outline, bool onGround,
                       const Drawing& drawing, double smallestMm) {
-  const RoughPanel& panel = rough.panels[index];
-  if (liesOnGround(rough, panel)) {
-    surface.line(Path(panel.outline), {.ink = kPaper, .width = 2 * kInsetMarginMm});
-    surface.fill(Path(panel.outline), kPaper, FillRule::NonZero);
+  if (onGround) {
+    surface.line(Path(outline), {.ink = kPaper, .width = 2 * kInsetMarginMm});
+    surface.fill(Path(outline), kPaper, FillRule::NonZero);
   }
-  surface.clip(drawing.clip.empty() ? Path(panel.outline) : Path(drawing.clip), FillRule::EvenOdd);
+  surface.clip(drawing.clip.empty() ? Path(outline) : Path(drawing.clip), FillRule::EvenOdd);
   drawPicture(surface, drawing, smallestMm);
   surface.unclip();
 }
@@ -103,7 +103,7 @@ void PageArt::drawPanel(Surface& surface, std::size_t index, double smallestMm) 
   const RoughPanel& panel = picture_.rough.panels[index];
   surface.openGroup(fmt::format("panel-{}", index + 1), fmt::format("Panel {}", index + 1), true);
   const Drawing none;
-  drawPanelPicture(surface, picture_.rough, index,
+  drawPanelPicture(surface, panel.outline, liesOnGround(picture_.rough, index),
                    index < picture_.panels.size() ? picture_.panels[index] : none, smallestMm);
   drawPanelBorder(surface, panel, picture_.sheet.trimRect());
   surface.closeGroup();

@@ -25,8 +25,10 @@ class PageArt final : public Sketch {
 };
 
 /// One panel's picture within its outline, with the paper that an inset keeps around it; no border.
-void drawPanelPicture(Surface& surface, const Rough& rough, std::size_t panel,
+void drawPanelPicture(Surface& surface, const Polygon& outline, bool onGround,
                       const Drawing& drawing, double smallestMm);
+/// It is an inset: another panel is the ground that it lies on.
+bool liesOnGround(const Rough& rough, std::size_t panel);
 void drawPanelBorder(Surface& surface, const RoughPanel& panel, const Rect& trim);
 void drawPanelCopy(Surface& surface, const RoughPanel& panel, const Typesetter& typesetter);
 
