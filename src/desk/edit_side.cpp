@@ -1,0 +1,30 @@
+#include "desk/edit_side.h"
+
+#include <QVBoxLayout>
+
+#include "desk/findings_panel.h"
+#include "desk/panel_numbers.h"
+
+namespace tw {
+
+namespace {
+
+constexpr int kSidePx = 340;
+
+}  // namespace
+
+EditSide::EditSide(Document& document, Engine& engine, PageView& view, PageEditTool& tool,
+                   QWidget* parent)
+    : QWidget(parent) {
+  setObjectName(QStringLiteral("editSide"));
+  setFixedWidth(kSidePx);
+  auto* down = new QVBoxLayout(this);
+  down->setContentsMargins(0, 0, 0, 0);
+  down->setSpacing(10);
+  auto* numbers = new PanelNumberForm(document, engine, this);
+  down->addWidget(numbers);
+  down->addWidget(new FindingsPanel(document, engine, view, this), 1);
+  connect(&tool, &PageEditTool::said, numbers, &PanelNumberForm::say);
+}
+
+}  // namespace tw

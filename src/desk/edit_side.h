@@ -1,0 +1,20 @@
+// What stands beside a page that is edited: the selected panel by number, and the page's findings
+// with what mends them. Says below what the hand on the page does.
+#pragma once
+
+#include <QWidget>
+
+#include "desk/page_edit_tool.h"
+
+namespace tw {
+
+class EditSide final : public QWidget {
+  Q_OBJECT
+
+ public:
+  /// The tool works on the same view.
+  EditSide(Document& document, Engine& engine, PageView& view, PageEditTool& tool,
+           QWidget* parent = nullptr);
+};
+
+}  // namespace tw
