@@ -51,7 +51,7 @@ struct Times {
 
 void settle(DeskWindow& window) {
   while (window.engine()->latest() == nullptr || window.engine()->isBusy())
-    QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+    QApplication::processEvents(QEventLoop::WaitForMoreEvents);
 }
 
 /// One frame: the hand moves, all is measured, the page is painted.
@@ -67,7 +67,7 @@ Times framesOf(DeskWindow& window, PageView& view, Move move) {
     out.paints.push_back(msSince(painting));
     out.frames.push_back(msSince(start));
     while (window.engine()->latest()->readingsLate)
-      QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+      QApplication::processEvents(QEventLoop::WaitForMoreEvents);
     out.complete.push_back(msSince(start));
   }
   window.engine()->drop();

@@ -13,6 +13,7 @@ lost=0 edits=0
 for ((i = 1; i <= times; i++)); do
   rm -rf "$place/job"
   cp -r "$place/fresh" "$place/job"
+  : >"$place/done"
   "$work" "$place/job" 4 >"$place/done" 2>/dev/null &
   desk=$!
   for ((w = 0; w < 600; w++)); do  # until the first edit is made

@@ -148,11 +148,12 @@ void SoakTest::theDocumentIsWhatItsFilesSayAfterTwoThousandActions() {
     const auto reloaded = JobFolder::open(desk.folder())->load();
     QVERIFY2(reloaded.has_value(), "the job opens");
     QVERIFY2(*reloaded == document.job(), "the document is what its files say");
-    if (i == kActions / 4) early = residentMb();
+    if (i == 2 * kBetweenReloads) early = residentMb();
   }
   QVERIFY(desk.settled());
   std::printf("soak: %d edits, %.0f MB after %d actions, %.0f MB after %d\n",
-              desk.document().undoStack().count(), early, kActions / 4, residentMb(), kActions);
+              desk.document().undoStack().count(), early, 2 * kBetweenReloads, residentMb(),
+              kActions);
   QVERIFY2(residentMb() < early + 120, "memory stays flat but for the undo steps");
 }
 
