@@ -180,11 +180,20 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
   arriveAgain();
 }
 
-void MeasuredPage::replace(std::size_t panel, RoughPanel changed) {
-  measured_.rough.panels[panel] = std::move(changed);
+void MeasuredPage::replace(std::size_t i, RoughPanel changed) {
+  RoughPanel& now = measured_.rough.panels[i];
+  const bool sameShape = changed.outline == now.outline && changed.bleeds == now.bleeds &&
+                         changed.ground == now.ground;
+  const bool samePicture = sameShape && changed.staging == now.staging;
+  if (samePicture) {  // only what lies over it: the dear look is still right
+    now.strokes = std::move(changed.strokes);
+    reletter(i, std::move(changed.balloons));
+    return;
+  }
+  now = std::move(changed);
   takeLayout();
   readOrderAgain();
-  look(panel);
+  look(i);
   arriveAgain();
 }
 

@@ -83,8 +83,13 @@ MeasuredPage withHandPlaced(const SmallPage& page) {
   REQUIRE(balloons.size() == 1);
   balloons[0] = shifted(balloons[0], {1.5, 2});
   balloons[0].byHand = true;
-  out.reletter(0, balloons);
+  RoughPanel changed = out.rough().panels[0];
+  changed.balloons = balloons;
+  out.replace(0, changed);
   REQUIRE(out.rough().panels[0].balloons == balloons);
+  MeasuredPage same = page.measured();
+  same.reletter(0, balloons);
+  CHECK(same.rough() == out.rough());
   return out;
 }
 

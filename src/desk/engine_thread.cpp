@@ -29,9 +29,13 @@ constexpr int kQuickReaders = 200, kReaders = 500;
 constexpr double kFinestPx = 0.4;       // detail smaller than this is left out
 constexpr double kAroundPanelMm = 1.8;  // paper around an inset, and half its line
 
-bool looksTheSame(const RoughPanel& a, const RoughPanel& b) {
-  return a.beat == b.beat && a.outline == b.outline && a.ground == b.ground &&
-         a.staging == b.staging && a.balloons == b.balloons;
+// What of a panel's image is no longer right. A picture that is drawn again has its copy set again.
+constexpr char kPictureStale = 1, kCopyStale = 2;
+
+char staleness(const RoughPanel& a, const RoughPanel& b) {
+  const bool samePicture =
+      a.beat == b.beat && a.outline == b.outline && a.ground == b.ground && a.staging == b.staging;
+  return !samePicture ? kPictureStale : a.balloons == b.balloons ? char{0} : kCopyStale;
 }
 
 QImage blankImage(const Rect& at, double pixelsPerMm) {
@@ -151,7 +155,7 @@ void EngineThread::run() {
     if (wishes.show) begin(*wishes.show);
     if (wishes.drop && tried_ != base_) {
       for (std::size_t i = 0; i < stale_.size(); ++i)
-        stale_[i] |= !looksTheSame(tried_->rough().panels[i], base_->rough().panels[i]);
+        stale_[i] |= staleness(tried_->rough().panels[i], base_->rough().panels[i]);
       tried_ = base_;
     }
     for (const TryWish& wish : wishes.tries) tryNow(wish);
@@ -196,12 +200,12 @@ void EngineThread::begin(const ShowWish& wish) {
   base_ = tried_ = std::shared_ptr<const MeasuredPage>(std::move(staged_->measured));
   const std::size_t n = tried_->rough().panels.size();
   images_.resize(n);
-  stale_.assign(n, 1);
+  stale_.assign(n, kPictureStale);
   readings_ = {};
   if (samePage && before && before->rough().panels.size() == n)
     for (std::size_t i = 0; i < n; ++i)
-      stale_[i] =
-          !images_[i] || !looksTheSame(before->rough().panels[i], tried_->rough().panels[i]);
+      stale_[i] = images_[i] ? staleness(before->rough().panels[i], tried_->rough().panels[i])
+                             : kPictureStale;
 }
 
 void EngineThread::tryNow(const TryWish& wish) {
@@ -218,7 +222,7 @@ void EngineThread::tryNow(const TryWish& wish) {
     if (panel->panel < n) next->replace(panel->panel, panel->changed);
   }
   for (std::size_t i = 0; i < n; ++i)
-    stale_[i] |= !looksTheSame(tried_->rough().panels[i], next->rough().panels[i]);
+    stale_[i] |= staleness(tried_->rough().panels[i], next->rough().panels[i]);
   tried_ = std::move(next);
 }
 
@@ -262,8 +266,12 @@ void EngineThread::drawPanels(bool quickly) {
   std::vector<std::shared_ptr<const PanelImage>> made(work.size());
   parallelFor(work.size(), 0, [&](std::size_t k) {
     const std::size_t i = work[k];
-    made[k] = early_ && quickly && earlyPanel_ == i ? early_
-                                                    : drawn(tried_->rough().panels[i], i, quickly);
+    if (!(stale_[i] & kPictureStale) && images_[i])
+      made[k] = images_[i];
+    else
+      made[k] = early_ && quickly && earlyPanel_ == i
+                    ? early_
+                    : drawn(tried_->rough().panels[i], i, quickly);
   });
   early_.reset();
   for (std::size_t k = 0; k < work.size(); ++k) {  // one typesetter, so one after another
