@@ -4,8 +4,30 @@
 
 namespace tw {
 
-EditPreview::EditPreview(Engine& engine, QObject* parent) : QObject(parent), engine_(engine) {
+namespace {
+
+std::pair<int, std::string> shownIn(const Document& document) {
+  const Rough* rough = document.rough();
+  return {document.page().number, rough ? rough->name : std::string()};
+}
+
+}  // namespace
+
+EditPreview::EditPreview(Document& document, Engine& engine, QObject* parent)
+    : QObject(parent), document_(document), engine_(engine), shown_(shownIn(document)) {
   connect(&engine_, &Engine::measured, this, &EditPreview::look);
+  connect(&document_, &Document::shownChanged, this, &EditPreview::checkShown);
+  connect(&document_, &Document::pageChanged, this, &EditPreview::checkShown);
+}
+
+void EditPreview::checkShown() {
+  auto now = shownIn(document_);
+  if (now == shown_) return;
+  shown_ = std::move(now);
+  keeping_ = false;
+  waiting_ = nullptr;
+  waitingKeep_.reset();
+  emit forgotten();
 }
 
 void EditPreview::show(std::vector<std::pair<std::size_t, Polygon>> outlines) {

@@ -9,6 +9,8 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <string>
+#include <utility>
 
 #include "desk/engine.h"
 
@@ -18,7 +20,7 @@ class EditPreview final : public QObject {
   Q_OBJECT
 
  public:
-  explicit EditPreview(Engine& engine, QObject* parent = nullptr);
+  EditPreview(Document& document, Engine& engine, QObject* parent = nullptr);
 
   /// An edit has been kept whose measures are still on their way, or something waits behind it.
   bool isPending() const { return keeping_ || waiting_; }
@@ -31,12 +33,17 @@ class EditPreview final : public QObject {
  signals:
   /// Nothing is on its way any more.
   void settled();
+  /// Another page or rough is shown: whatever was held or waited belongs to the former one.
+  void forgotten();
 
  private:
   void send(std::function<void()> wish);
   void look();
+  void checkShown();
 
+  Document& document_;
   Engine& engine_;
+  std::pair<int, std::string> shown_;  ///< page and rough
   bool keeping_ = false;
   std::function<void()> waiting_;
   std::optional<std::pair<QString, int>> waitingKeep_;

@@ -108,9 +108,10 @@ void FindingView::showFinding(const Finding* finding, RemedyState state) {
   unsilence_->setVisible(answered);
   why_->setVisible(finding != nullptr && !answered);
   silence_->setVisible(finding != nullptr && !answered);
-  showProgress(state == RemedyState::Running   ? tr("Remedies are being tried …")
-               : state == RemedyState::Resting ? tr("Remedies are tried when the page rests.")
-                                               : QString());
+  showProgress(state == RemedyState::Running ? tr("Remedies are being tried …")
+               : state == RemedyState::Resting && finding != nullptr && finding->silencedWhy.empty()
+                   ? tr("Remedies are tried when the page rests.")
+                   : QString());
   delete remedies_;
   remedies_ = new QWidget(this);
   down_->insertWidget(down_->indexOf(state_) + 1, remedies_);

@@ -21,6 +21,8 @@ namespace tw {
 
 namespace {
 
+constexpr int kSeekMs = 200;
+
 /// Of the same rule in the same panel; there may be several.
 bool isAlike(const Finding& a, const Finding& b) {
   return a.rule == b.rule && a.panel == b.panel && a.page == b.page;
@@ -48,7 +50,11 @@ Polygon placeOf(const Finding& finding, const Measurement& m) {
 }  // namespace
 
 FindingsPanel::FindingsPanel(Document& document, Engine& engine, PageView& view, QWidget* parent)
-    : QWidget(parent), document_(document), engine_(engine), view_(view), preview_(engine) {
+    : QWidget(parent),
+      document_(document),
+      engine_(engine),
+      view_(view),
+      preview_(document, engine) {
   setObjectName(QStringLiteral("findingsPanel"));
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 0, 0, 0);
@@ -80,9 +86,8 @@ FindingsPanel::FindingsPanel(Document& document, Engine& engine, PageView& view,
   connect(list_, &QListWidget::currentRowChanged, this, [this] {
     dropRemedy();
     remedies_.reset();
-    showCurrent();
     pointOutCurrent();
-    seekRemedies();
+    seekSoon();
   });
   connect(list_, &QListWidget::itemClicked, this, &FindingsPanel::pointOutCurrent);
   connect(detail_, &FindingView::tryAsked, this, &FindingsPanel::tryRemedy);
@@ -90,6 +95,12 @@ FindingsPanel::FindingsPanel(Document& document, Engine& engine, PageView& view,
   connect(detail_, &FindingView::dropAsked, this, &FindingsPanel::dropRemedy);
   connect(detail_, &FindingView::silenceAsked, this, &FindingsPanel::answer);
   connect(detail_, &FindingView::unsilenceAsked, this, &FindingsPanel::takeBack);
+  seeking_.setSingleShot(true);
+  connect(&seeking_, &QTimer::timeout, this, &FindingsPanel::seekRemedies);
+  connect(&preview_, &EditPreview::forgotten, this, [this] {
+    tried_.reset();
+    remedies_.reset();
+  });
   connect(&engine_, &Engine::measured, this, &FindingsPanel::takeMeasured);
   connect(&engine_, &Engine::busyChanged, this, &FindingsPanel::showHead);
   connect(&errand_, &Errand::progressed, this, [this](const QString&, double share) {
@@ -116,7 +127,7 @@ void FindingsPanel::takeMeasured() {
   list_->setCurrentRow(row);
   if (!sameRough || row < 0) remedies_.reset();
   showCurrent();
-  if (!remedies_) seekRemedies();
+  if (!remedies_) seekSoon();
 }
 
 void FindingsPanel::fillList() {
@@ -147,7 +158,10 @@ void FindingsPanel::showHead() {
                               : tr("%1 findings").arg(open);
   if (open < static_cast<std::ptrdiff_t>(all.size()))
     words += tr(", %1 answered").arg(static_cast<int>(all.size()) - open);
-  if (engine_.isBusy()) words += tr("; being measured again …");
+  if (engine_.isBusy())
+    words += tr("; being measured again …");
+  else if (m->readingsLate)
+    words += tr("; readers on their way …");
   head_->setText(words);
 }
 
@@ -161,8 +175,9 @@ void FindingsPanel::showCurrent() {
   if (remedies_)
     detail_->showFinding(&remedies_->finding, RemedyState::Computed);
   else
-    detail_->showFinding(current(),
-                         errand_.isRunning() ? RemedyState::Running : RemedyState::Resting);
+    detail_->showFinding(current(), seeking_.isActive() || errand_.isRunning()
+                                        ? RemedyState::Running
+                                        : RemedyState::Resting);
 }
 
 void FindingsPanel::pointOutCurrent() {
@@ -172,11 +187,23 @@ void FindingsPanel::pointOutCurrent() {
   if (finding->panel > 0) document_.selectPanel(static_cast<std::size_t>(finding->panel) - 1);
 }
 
-void FindingsPanel::seekRemedies() {
-  errand_.stop();
+bool FindingsPanel::canSeek() const {
   const Finding* finding = current();
-  if (finding == nullptr || !base_->measured || base_->isPreview || !finding->silencedWhy.empty())
-    return;
+  return finding != nullptr && base_->measured && !base_->isPreview && !base_->readingsLate &&
+         finding->silencedWhy.empty();
+}
+
+/// A hand that walks down the list is let by.
+void FindingsPanel::seekSoon() {
+  errand_.stop();
+  seeking_.stop();
+  if (canSeek()) seeking_.start(kSeekMs);
+  showCurrent();
+}
+
+void FindingsPanel::seekRemedies() {
+  if (!canSeek()) return;
+  const Finding* finding = current();
   errand_.start(
       [base = base_, finding = *finding](Progress& progress) -> Result<Remedies> {
         Remedies out{finding, {}};

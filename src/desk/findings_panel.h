@@ -3,6 +3,7 @@
 // thread of its own and can be looked at on the page, kept as one edit, or dropped.
 #pragma once
 
+#include <QTimer>
 #include <QWidget>
 
 #include <optional>
@@ -36,6 +37,8 @@ class FindingsPanel final : public QWidget {
   const Finding* current() const;
   void showCurrent();
   void pointOutCurrent();
+  bool canSeek() const;
+  void seekSoon();
   void seekRemedies();
   void takeRemedies(Result<Remedies> found);
   void tryRemedy(std::size_t index);
@@ -51,6 +54,7 @@ class FindingsPanel final : public QWidget {
   PageView& view_;
   EditPreview preview_;
   Errand errand_;
+  QTimer seeking_;
   QLabel* head_ = nullptr;
   QListWidget* list_ = nullptr;
   FindingView* detail_ = nullptr;

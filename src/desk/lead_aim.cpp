@@ -7,7 +7,12 @@
 namespace tw {
 
 LeadAim::LeadAim(Engine& engine, EditPreview& preview, QObject* parent)
-    : QObject(parent), engine_(engine), preview_(preview) {}
+    : QObject(parent), engine_(engine), preview_(preview) {
+  connect(&preview_, &EditPreview::forgotten, this, [this] {
+    wish_.reset();
+    base_.reset();
+  });
+}
 
 bool LeadAim::begin(std::size_t panel) {
   const MeasurementPtr& m = engine_.latest();
@@ -43,11 +48,15 @@ void LeadAim::search() {
   const Point target = *std::exchange(wish_, std::nullopt);
   errand_.start([base = base_, panel = panel_,
                  target](Progress&) { return reAimedAt(*base->measured, panel, target); },
-                [this](const Result<ReAimed>& aimed) { found(aimed); });
+                [this, base = base_, panel = panel_](const Result<ReAimed>& aimed) {
+                  if (base == base_ && panel == panel_)
+                    found(aimed);
+                  else if (isAiming() && wish_)
+                    search();
+                });
 }
 
 void LeadAim::found(const Result<ReAimed>& aimed) {
-  if (!isAiming()) return;
   if (aimed) {
     preview_.show(panel_, aimed->staging);
     shown_ = true;

@@ -63,13 +63,17 @@ PageEditTool::PageEditTool(Document& document, Engine& engine, PageView& view, Q
       document_(document),
       engine_(engine),
       view_(view),
-      preview_(engine),
+      preview_(document, engine),
       aim_(engine, preview_),
       merge_(kFirstMerge) {
   connect(&document_, &Document::pageChanged, this, &PageEditTool::takeDocument);
   connect(&document_, &Document::jobChanged, this, &PageEditTool::takeDocument);
   connect(&document_, &Document::shownChanged, this, &PageEditTool::takeDocument);
   connect(&preview_, &EditPreview::settled, this, &PageEditTool::takeDocument);
+  connect(&preview_, &EditPreview::forgotten, this, [this] {
+    drag_.reset();
+    takeDocument();
+  });
   connect(&engine_, &Engine::measured, this, [this] {
     if (!engine_.isTrying()) takeDocument();
   });
@@ -183,6 +187,7 @@ void PageEditTool::goAhead(const Drag& drag) {
   const Page& page = document_.page();
   edit_.emplace(withMove(drag.edit, drag.move), document_.job().sheetFor(page),
                 Job::isRightHand(page));
+  hovered_.reset();
 }
 
 void PageEditTool::release(PageView& view, const PenPoint& point) {
@@ -327,7 +332,7 @@ std::optional<Point> PageEditTool::leadTip() const {
 
 void PageEditTool::paintLead(QPainter& painter) const {
   const MeasurementPtr& m = engine_.latest();
-  if (aim_.isAiming()) {
+  if (aim_.isAiming() && m && m->measured && aim_.panel() < m->roughNow().panels.size()) {
     drawLeadGrip(painter, view_, m->roughNow().panels[aim_.panel()].focus, aimTip_,
                  GripState::Held);
   } else if (const auto tip = leadTip()) {

@@ -36,7 +36,7 @@ PanelNumberForm::PanelNumberForm(Document& document, Engine& engine, QWidget* pa
     : QWidget(parent),
       document_(document),
       engine_(engine),
-      preview_(engine),
+      preview_(document, engine),
       aim_(engine, preview_) {
   setObjectName(QStringLiteral("panelNumbers"));
   auto* down = new QVBoxLayout(this);
@@ -63,6 +63,7 @@ PanelNumberForm::PanelNumberForm(Document& document, Engine& engine, QWidget* pa
     takeDocument();
     runNext();
   });
+  connect(&preview_, &EditPreview::forgotten, this, [this] { waiting_.clear(); });
   connect(&aim_, &LeadAim::said, this, &PanelNumberForm::say);
   connect(&aim_, &LeadAim::ended, this, &PanelNumberForm::runNext);
   takeDocument();

@@ -97,6 +97,8 @@ class PageEditDeskTest : public QObject {
  private slots:
   void aGutterIsDraggedAndUndone();
   void escDropsADrag();
+  void anotherPageUnderTheHandIsNotChanged();
+  void theArrowOfALeadIsDragged();
   void arrowKeysMoveTheGripWithTheFocus();
   void aTypedWidthMovesTheGutter();
   void whatIsNoLengthChangesNothing();
@@ -148,6 +150,43 @@ void PageEditDeskTest::escDropsADrag() {
   QCOMPARE(it.text(), before);
   QVERIFY(!it.engine->isTrying());
   QVERIFY(it.engine->latest()->roughNow().panels[0].outline == it.outlines()[0]);
+}
+
+void PageEditDeskTest::anotherPageUnderTheHandIsNotChanged() {
+  EditingCase it;
+  QVERIFY(it.open());
+  const Job before = it.document->job();
+  const int edits = it.edits();
+  const QPoint at = it.view->toView(it.handle(HandleKind::Gutter)).toPoint();
+  QTest::mousePress(it.view.get(), Qt::LeftButton, {}, at);
+  QTest::mouseMove(it.view.get(), at + QPoint(14, 14));
+  it.document->showPage(1);
+  QTest::mouseMove(it.view.get(), at + QPoint(24, 24));
+  QTest::mouseRelease(it.view.get(), Qt::LeftButton, {}, at + QPoint(24, 24));
+  QVERIFY(it.settled());
+  QCOMPARE(it.edits(), edits);
+  QVERIFY(it.document->job() == before);
+}
+
+void PageEditDeskTest::theArrowOfALeadIsDragged() {
+  EditingCase it;
+  QVERIFY(it.open());
+  const int edits = it.edits();
+  std::optional<Point> tip;
+  std::size_t panel = 0;
+  for (; !tip && panel < it.outlines().size(); ++panel) {
+    it.document->selectPanel(panel);
+    tip = it.tool->leadTip();
+  }
+  QVERIFY(tip);
+  --panel;
+  const Point focus = it.document->rough()->panels[panel].focus;
+  const Vector before = it.document->rough()->panels[panel].lead.direction;
+  const Vector wanted = Vector{-before.x, before.y}.unit();
+  it.dragBy(*tip, focus + wanted * 40 - *tip);
+  QVERIFY(it.hasEdits(edits, 1));
+  const Vector now = it.document->rough()->panels[panel].lead.direction;
+  QVERIFY(dot(now, wanted) > dot(before, wanted));
 }
 
 void PageEditDeskTest::arrowKeysMoveTheGripWithTheFocus() {
