@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "arrange/edit_limits.h"
 #include "arrange/measure_layout.h"
@@ -54,6 +55,29 @@ Staging keepingHand(Staging solved, const Staging& before) {
     }
   solved.light = before.light;
   return solved;
+}
+
+// Files keep six decimals; what differs less is the same.
+constexpr double kSameM = 1e-3, kSameDeg = 1e-2, kSameMm = 1e-2;
+
+bool isNear(const Place3& a, const Place3& b) {
+  return std::abs(a.x - b.x) < kSameM && std::abs(a.y - b.y) < kSameM &&
+         std::abs(a.z - b.z) < kSameM;
+}
+
+bool standsAlike(const CameraPlace& a, const CameraPlace& b) {
+  return isNear(a.eye, b.eye) && std::abs(a.panDeg - b.panDeg) < kSameDeg &&
+         std::abs(a.pitchDeg - b.pitchDeg) < kSameDeg &&
+         std::abs(a.rollDeg - b.rollDeg) < kSameDeg && std::abs(a.focalMm - b.focalMm) < kSameMm &&
+         std::abs(a.offsetX - b.offsetX) < kSameM && std::abs(a.offsetY - b.offsetY) < kSameM;
+}
+
+/// The lines keep their place in the panel's box.
+void moveStrokes(std::vector<PenStroke>& strokes, const Rect& from, const Rect& to) {
+  const double x = to.width() / from.width(), y = to.height() / from.height();
+  for (PenStroke& stroke : strokes)
+    for (Point& p : stroke.points)
+      p = to.min + Vector{(p.x - from.min.x) * x, (p.y - from.min.y) * y};
 }
 
 }  // namespace
@@ -162,22 +186,55 @@ void MeasuredPage::reletter(std::size_t panel, std::vector<PlacedBalloon> balloo
 }
 
 void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines,
-                           unsigned threads) {
+                           unsigned threads,
+                           const std::function<void(const RoughPanel&, std::size_t)>& meanwhile) {
+  const std::size_t n = outlines.size();
   std::vector<LetterRequest> before;
+  std::vector<char> byHand(n);
   for (const auto& [panel, outline] : outlines) before.push_back(letterRequestOf(panel));
-  for (const auto& [panel, outline] : outlines) {
-    measured_.rough.panels[panel].outline = outline;
-    measured_.rough.panels[panel].bleeds = runsToBleed(outline, page_->sheet);
+  parallelFor(n, threads, [&](std::size_t k) { byHand[k] = isSetByHand(outlines[k].first); });
+  for (const auto& [index, outline] : outlines) {
+    RoughPanel& panel = measured_.rough.panels[index];
+    moveStrokes(panel.strokes, bounds(panel.outline), bounds(outline));
+    panel.outline = outline;
+    panel.bleeds = runsToBleed(outline, page_->sheet);
   }
   takeLayout();
   readOrderAgain();
-  parallelFor(outlines.size(), threads, [&](std::size_t k) {
-    const std::size_t panel = outlines[k].first;
-    Staging& staging = measured_.rough.panels[panel].staging;
-    staging = keepingHand(solved(panel, staging.choice), staging);
-    look(panel, before[k]);
+  std::vector<Staging> stagings(n);
+  parallelFor(n, threads,
+              [&](std::size_t k) { stagings[k] = reshaped(outlines[k].first, byHand[k]); });
+  std::vector<RoughPanel> drawn;  // as they stand before they are measured
+  for (std::size_t k = 0; k < n; ++k) {
+    RoughPanel& panel = measured_.rough.panels[outlines[k].first];
+    panel.staging = std::move(stagings[k]);
+    if (meanwhile) drawn.push_back({.outline = panel.outline, .staging = panel.staging});
+  }
+  parallelFor(n + drawn.size(), threads, [&](std::size_t task) {
+    const std::size_t k = task % n;
+    if (task < n)
+      look(outlines[k].first, before[k]);
+    else
+      meanwhile(drawn[k], outlines[k].first);
   });
   arriveAgain();
+}
+
+Staging MeasuredPage::reshaped(std::size_t panel, bool byHand) const {
+  const Staging& before = measured_.rough.panels[panel].staging;
+  return byHand ? before : keepingHand(solved(panel, before.choice), before);
+}
+
+/// Camera or figures stand otherwise than their choice would put them.
+bool MeasuredPage::isSetByHand(std::size_t panel) const {
+  const Staging& now = measured_.rough.panels[panel].staging;
+  const Staging as = solved(panel, now.choice);
+  if (!standsAlike(as.camera, now.camera) || as.figures.size() != now.figures.size()) return true;
+  for (std::size_t i = 0; i < as.figures.size(); ++i)
+    if (!isNear(as.figures[i].at, now.figures[i].at) ||
+        std::abs(as.figures[i].headingDeg - now.figures[i].headingDeg) > kSameDeg)
+      return true;
+  return false;
 }
 
 void MeasuredPage::replace(std::size_t i, RoughPanel changed) {

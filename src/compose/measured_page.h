@@ -3,6 +3,7 @@
 // stores, never what the search would have chosen instead.
 #pragma once
 
+#include <functional>
 #include <utility>
 #include <vector>
 
@@ -28,8 +29,11 @@ class MeasuredPage {
   /// Another staging for one panel: a joint, a gaze, the camera or the light was changed.
   void restage(std::size_t panel, Staging staging);
   /// Other outlines for some panels: a gutter was dragged. Their cameras are solved again for the
-  /// new shapes; poses and gazes that the artist set stay.
-  void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0);
+  /// new shapes, but not those that the artist moved; poses and gazes that she set stay, her lines
+  /// go with their panel. `meanwhile`, when given, is called for each panel once its staging
+  /// stands, while it is measured on other threads.
+  void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0,
+               const std::function<void(const RoughPanel&, std::size_t)>& meanwhile = {});
 
   /// Everything in the panel that is not measured: its bleed, staging, balloons, strokes.
   void replace(std::size_t panel, RoughPanel changed);
@@ -56,6 +60,8 @@ class MeasuredPage {
   void lookClosely(std::size_t panel, const LetterRequest& before);
   void letterAgain(std::size_t panel);
   void arriveAgain();
+  Staging reshaped(std::size_t panel, bool byHand) const;
+  bool isSetByHand(std::size_t panel) const;
 
   const PageCase* page_;
   const Workshop* workshop_;

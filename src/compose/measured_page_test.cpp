@@ -164,4 +164,23 @@ TEST_CASE("a panel whose side is dragged to the bleed bleeds until it is dragged
   CHECK_FALSE(measured.rough().panels[0].bleeds);
 }
 
+TEST_CASE(
+    "a camera that the artist moved stays when its panel takes another shape, its lines go along") {
+  const SmallPage page;
+  MeasuredPage measured = page.measured();
+  RoughPanel changed = measured.rough().panels[0];
+  const Rect before = bounds(changed.outline);
+  changed.staging.camera.eye.x += 0.4;
+  changed.strokes = {{{before.min, before.centre()}, {0.5, 0.5}, true}};
+  measured.replace(0, changed);
+  Polygon outline = changed.outline;
+  for (Point& p : outline.points) p.y *= 0.95;
+  const Staging other = measured.rough().panels[1].staging;
+  measured.reshape({{0, outline}});
+  const RoughPanel& after = measured.rough().panels[0];
+  CHECK(after.staging == changed.staging);
+  CHECK(measured.rough().panels[1].staging == other);
+  CHECK((after.strokes[0].points[1] - bounds(outline).centre()).length() < 1e-9);
+}
+
 }  // namespace tw

@@ -24,7 +24,7 @@ namespace tw {
 namespace {
 
 constexpr auto kRestMs = std::chrono::milliseconds(140);
-constexpr int kQuickWidth = 260;  // px of the render that decides what is seen
+constexpr int kQuickWidth = 220;  // px of the render that decides what is seen
 constexpr int kQuickReaders = 200, kReaders = 500;
 constexpr double kFinestPx = 0.4;       // detail smaller than this is left out
 constexpr double kAroundPanelMm = 1.8;  // paper around an inset, and half its line
@@ -50,6 +50,18 @@ QImage blankImage(const Rect& at, double pixelsPerMm) {
 void toMm(QPainter& painter, const Rect& at, double pixelsPerMm) {
   painter.scale(pixelsPerMm, pixelsPerMm);
   painter.translate(-at.min.x, -at.min.y);
+}
+
+void restageNow(const RestageWish& wish, MeasuredPage& next,
+                const std::function<void(const RoughPanel&, std::size_t)>& drawEarly) {
+  const RoughPanel panel{.outline = next.rough().panels[wish.panel].outline,
+                         .staging = wish.staging};
+  parallelFor(2, 2, [&](std::size_t part) {
+    if (part == 0)
+      next.restage(wish.panel, wish.staging);
+    else
+      drawEarly(panel, wish.panel);
+  });
 }
 
 }  // namespace
@@ -212,32 +224,23 @@ void EngineThread::tryNow(const TryWish& wish) {
   if (!tried_) return;
   auto next = std::make_shared<MeasuredPage>(*tried_);
   const std::size_t n = next->rough().panels.size();
+  early_.assign(n, nullptr);
+  // What is seen is measured while it is drawn: neither needs the other.
+  const auto drawEarly = [this](const RoughPanel& panel, std::size_t i) {
+    early_[i] = drawn(panel, i, true);
+  };
   if (const auto* restage = std::get_if<RestageWish>(&wish)) {
-    if (restage->panel < n) restageNow(*restage, *next);
+    if (restage->panel < n) restageNow(*restage, *next, drawEarly);
   } else if (const auto* reshape = std::get_if<ReshapeWish>(&wish)) {
     const bool fits =
         std::ranges::all_of(reshape->outlines, [&](const auto& each) { return each.first < n; });
-    if (fits) next->reshape(reshape->outlines);
+    if (fits) next->reshape(reshape->outlines, 0, drawEarly);
   } else if (const auto* panel = std::get_if<PanelWishNow>(&wish)) {
     if (panel->panel < n) next->replace(panel->panel, panel->changed);
   }
   for (std::size_t i = 0; i < n; ++i)
     stale_[i] |= staleness(tried_->rough().panels[i], next->rough().panels[i]);
   tried_ = std::move(next);
-}
-
-/// What is seen is measured while it is drawn: neither needs the other.
-void EngineThread::restageNow(const RestageWish& wish, MeasuredPage& next) {
-  RoughPanel panel;
-  panel.outline = next.rough().panels[wish.panel].outline;
-  panel.staging = wish.staging;
-  parallelFor(2, 2, [&](std::size_t part) {
-    if (part == 0)
-      next.restage(wish.panel, wish.staging);
-    else
-      early_ = drawn(panel, wish.panel, true);
-  });
-  earlyPanel_ = wish.panel;
 }
 
 /// Of `panel` its outline and staging are looked at, of the page what stands before it.
@@ -269,11 +272,11 @@ void EngineThread::drawPanels(bool quickly) {
     if (!(stale_[i] & kPictureStale) && images_[i])
       made[k] = images_[i];
     else
-      made[k] = early_ && quickly && earlyPanel_ == i
-                    ? early_
+      made[k] = quickly && i < early_.size() && early_[i]
+                    ? early_[i]
                     : drawn(tried_->rough().panels[i], i, quickly);
   });
-  early_.reset();
+  early_.clear();
   for (std::size_t k = 0; k < work.size(); ++k) {  // one typesetter, so one after another
     auto image = std::make_shared<PanelImage>(*made[k]);
     image->copy = blankImage(image->at, pixelsPerMm_);

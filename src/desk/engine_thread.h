@@ -66,7 +66,6 @@ class EngineThread {
   bool waitForWishes(Wishes& wishes);
   void begin(const ShowWish& wish);
   void tryNow(const TryWish& wish);
-  void restageNow(const RestageWish& wish, MeasuredPage& next);
   void drawPanels(bool quickly);
   std::shared_ptr<const PanelImage> drawn(const RoughPanel& panel, std::size_t index,
                                           bool quickly) const;
@@ -90,9 +89,8 @@ class EngineThread {
   std::string trouble_;
   std::vector<std::shared_ptr<const PanelImage>> images_;
   std::vector<char> stale_;  ///< by panel: its image is not of tried_
-  /// Drawn while it was measured: the picture of a panel that was restaged.
-  std::shared_ptr<const PanelImage> early_;
-  std::size_t earlyPanel_ = 0;
+  /// By panel: drawn while it was measured.
+  std::vector<std::shared_ptr<const PanelImage>> early_;
   PageReadings readings_;
   double pixelsPerMm_ = 4;
   Typesetter typesetter_;

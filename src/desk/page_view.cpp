@@ -312,7 +312,19 @@ void PageView::paintPage(QPainter& painter) {
 
 void PageView::paintPanels(QPainter& painter) const {
   const Measurement& m = *engine_.latest();
+  const QTransform way = painter.transform();
   const auto draw = [&](const Rect& at, const QImage& image) {
+    const double ratio = way.m11() * painter.device()->devicePixelRatioF();
+    if (std::abs(ratio / m.pixelsPerMm - 1) < 1e-3) {  // pixel for pixel, which is much quicker
+      // A view of the same pixels: a ratio set on the shared image would copy them all.
+      QImage own(const_cast<uchar*>(image.constBits()), image.width(), image.height(),
+                 image.bytesPerLine(), image.format());
+      own.setDevicePixelRatio(painter.device()->devicePixelRatioF());
+      painter.resetTransform();
+      painter.drawImage(way.map(QPointF(at.min.x, at.min.y)).toPoint(), own);
+      painter.setTransform(way);
+      return;
+    }
     // By its own pixels: an image is a hair larger than its place.
     painter.drawImage(
         QRectF(at.min.x, at.min.y, image.width() / m.pixelsPerMm, image.height() / m.pixelsPerMm),
