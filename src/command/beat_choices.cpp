@@ -138,17 +138,17 @@ class ChoiceList {
                            change_.does.contains(figure.who));
     does.words.push_back({"nothing", {}});
     for (const std::string& relation : known_.relations)
-      for (const std::string& target : targetsFor(figure.who))
-        does.words.push_back({relation + " " + target, {}});
+      for (const ChoiceWord& target : targetsFor(figure.who))
+        does.words.push_back({relation + " " + target.value, relation + " " + target.meaning});
     does.value = doingText(figure);
     if (inScript) does.asScript = doingText(*before);
   }
 
-  std::vector<std::string> targetsFor(const std::string& who) const {
-    std::vector<std::string> out;
+  std::vector<ChoiceWord> targetsFor(const std::string& who) const {
+    std::vector<ChoiceWord> out;
     for (const BeatFigure& other : now_.figures)
-      if (other.who != who) out.push_back(other.who);
-    for (const Prop& prop : now_.props) out.push_back(prop.id);
+      if (other.who != who) out.push_back({other.who, nameOfFigure(other.who)});
+    for (const Prop& prop : now_.props) out.push_back({prop.id, prop.name});
     return out;
   }
 

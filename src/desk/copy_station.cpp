@@ -15,6 +15,7 @@
 #include "command/letter_again.h"
 #include "desk/copy_meter.h"
 #include "desk/in_qt.h"
+#include "desk/lined_rows.h"
 #include "desk/look.h"
 #include "letter/copy_limits.h"
 #include "letter/copy_space.h"
@@ -178,7 +179,7 @@ QWidget* CopyStation::makeWords() {
     const CopyItem* item = chosenScriptItem();
     if (item == nullptr) return;
     words_->setPlainText(qt(item->text));
-    setWords();
+    retype(*filledFor_, item->text);
   });
   connect(words_, &QPlainTextEdit::textChanged, this, &CopyStation::countWords);
   return box;
@@ -193,9 +194,7 @@ QWidget* CopyStation::makeSide() {
   list_ = new QListWidget(side);
   list_->setObjectName(QStringLiteral("copyList"));
   list_->setAccessibleName(tr("Copy of the page in reading order"));
-  list_->setWordWrap(true);
-  list_->setSpacing(3);
-  list_->setTextElideMode(Qt::ElideNone);
+  list_->setItemDelegate(new LinedRows(LinedRows::First::Plain, list_));
   list_->setResizeMode(QListView::Adjust);
   down->addWidget(list_, 3);
   down->addWidget(makeWords());
@@ -205,8 +204,7 @@ QWidget* CopyStation::makeSide() {
   findings_ = new QListWidget(side);
   findings_->setObjectName(QStringLiteral("copyFindings"));
   findings_->setAccessibleName(tr("Findings about copy"));
-  findings_->setWordWrap(true);
-  findings_->setSpacing(3);
+  findings_->setItemDelegate(new LinedRows(LinedRows::First::Plain, findings_));
   findings_->setResizeMode(QListView::Adjust);
   down->addWidget(findings_, 2);
   connect(list_, &QListWidget::currentRowChanged, this, &CopyStation::chooseRow);
@@ -320,10 +318,7 @@ void CopyStation::countWords() {
 }
 
 void CopyStation::setWords() {
-  if (!filledFor_ || !words_->document()->isModified()) {
-    const CopyItem* item = chosenScriptItem();
-    if (item == nullptr || words_->toPlainText().toStdString() == wordsNow(*filledFor_)) return;
-  }
+  if (!filledFor_ || !words_->document()->isModified()) return;
   words_->document()->setModified(false);
   const std::string typed = words_->toPlainText().trimmed().toStdString();
   if (typed != wordsNow(*filledFor_)) retype(*filledFor_, typed);
@@ -345,7 +340,7 @@ void CopyStation::retype(const CopyPlace& place, const std::string& words) {
   if (m && m->staged)
     if (auto done = letterAgain(after, document_.job(), beat, m->staged->workshop->letterer); !done)
       told_->setText(qt(done.error()));
-  document_.change(tr("Retype copy"), after);
+  if (!document_.change(tr("Retype copy"), after)) words_->setPlainText(qt(wordsNow(place)));
 }
 
 void CopyStation::showMeter() {

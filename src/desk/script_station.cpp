@@ -14,6 +14,7 @@
 #include "command/beat_choices.h"
 #include "command/page_wishes.h"
 #include "desk/in_qt.h"
+#include "desk/lined_rows.h"
 #include "desk/script_station_brief.h"
 #include "desk/script_station_form.h"
 #include "desk/script_station_text.h"
@@ -84,9 +85,7 @@ QWidget* ScriptStation::makeMiddle() {
   beats_ = new QListWidget(middle);
   beats_->setObjectName(QStringLiteral("scriptBeats"));
   beats_->setAccessibleName(tr("Panels of the page"));
-  beats_->setWordWrap(true);
-  beats_->setSpacing(4);
-  beats_->setTextElideMode(Qt::ElideNone);
+  beats_->setItemDelegate(new LinedRows(LinedRows::First::Bold, beats_));
   beats_->setResizeMode(QListView::Adjust);
   beats_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   beats_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -274,8 +273,9 @@ void ScriptStation::correct(const QString& key, const QString& value) {
   const std::string assignment = beat_ + "." + key.toStdString() + "=" + value.toStdString();
   const auto set = setOverrideKey(after, document_.job(), assignment, *known_);
   form_->tell(key, set ? QString() : qt(set.error()));
-  if (set && after != document_.page())
-    document_.change(tr("Correct %1 of panel %2").arg(key, qt(beat_)), after);
+  if (set && after != document_.page() &&
+      !document_.change(tr("Correct %1 of panel %2").arg(key, qt(beat_)), after))
+    showForms();
 }
 
 void ScriptStation::ask(const QString& key, const QString& value) {
@@ -295,8 +295,9 @@ void ScriptStation::ask(const QString& key, const QString& value) {
   }
   if (problems.empty()) problems = unknownNamesIn(after.brief, after, document_.job());
   brief_->tell(key, problems.empty() ? QString() : qt(problems));
-  if (problems.empty() && after != document_.page())
-    document_.change(tr("Ask %1 of page %2").arg(key).arg(after.number), after);
+  if (problems.empty() && after != document_.page() &&
+      !document_.change(tr("Ask %1 of page %2").arg(key).arg(after.number), after))
+    showForms();
 }
 
 }  // namespace tw

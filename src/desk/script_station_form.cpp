@@ -23,16 +23,17 @@ const QString kGuess = QStringLiteral("guess");
 constexpr int kDecimals = 1;
 constexpr double kStep = 0.5;
 
-/// The same rows with the same words to choose from.
-bool sameRows(const std::vector<BeatChoice>& a, const std::vector<BeatChoice>& b) {
-  return std::ranges::equal(a, b, [](const BeatChoice& x, const BeatChoice& y) {
-    return x.key == y.key && x.kind == y.kind &&
-           std::ranges::equal(x.words, y.words, {}, &ChoiceWord::value, &ChoiceWord::value);
-  });
+bool sameWords(const BeatChoice& a, const BeatChoice& b) {
+  const auto same = [](const ChoiceWord& x, const ChoiceWord& y) {
+    return x.value == y.value && x.meaning == y.meaning;
+  };
+  return std::ranges::equal(a.words, b.words, same);
 }
 
-QString shown(const ChoiceWord& word) {
-  return qt(word.meaning.empty() ? word.value : word.meaning);
+void offer(QComboBox& box, const BeatChoice& choice) {
+  box.clear();
+  for (const ChoiceWord& word : choice.words)
+    box.addItem(qt(word.meaning.empty() ? word.value : word.meaning), qt(word.value));
 }
 
 }  // namespace
@@ -45,11 +46,13 @@ BeatForm::BeatForm(QWidget* parent) : QWidget(parent) {
 }
 
 void BeatForm::show(const std::vector<BeatChoice>& choices) {
-  std::vector<BeatChoice> before;
-  for (const Row& row : rows_) before.push_back(row.choice);
-  if (!sameRows(before, choices)) build(choices);
+  const bool sameRows = std::ranges::equal(
+      rows_, choices, [](const Row& row, const BeatChoice& c) { return row.choice.key == c.key; });
+  if (!sameRows) build(choices);
   filling_ = true;
   for (std::size_t i = 0; i < rows_.size(); ++i) {
+    auto* box = qobject_cast<QComboBox*>(rows_[i].control);
+    if (box != nullptr && !sameWords(rows_[i].choice, choices[i])) offer(*box, choices[i]);
     rows_[i].choice = choices[i];
     fill(rows_[i]);
   }
@@ -60,7 +63,10 @@ void BeatForm::build(const std::vector<BeatChoice>& choices) {
   if (body_ != nullptr) {
     body_->hide();
     body_->setParent(nullptr);
-    body_->deleteLater();  // one of its own may be calling
+    if (sending_ > 0)
+      body_->deleteLater();  // one of its own is calling
+    else
+      delete body_;
   }
   rows_.clear();
   body_ = new QWidget(this);
@@ -93,6 +99,7 @@ void BeatForm::build(const std::vector<BeatChoice>& choices) {
     row.trouble->hide();
     down->addWidget(row.trouble);
     auto* label = new QLabel(qt(choice.label), body_);
+    label->setMinimumHeight(kTouchPx);  // level with its control
     label->setBuddy(row.control);
     form->addRow(label, field);
     rows_.push_back(row);
@@ -118,7 +125,7 @@ QWidget* BeatForm::makeControl(const BeatChoice& choice) {
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(10);
     box->setMaxVisibleItems(20);
-    for (const ChoiceWord& word : choice.words) box->addItem(shown(word), qt(word.value));
+    offer(*box, choice);
     const bool open = choice.kind == ChoiceKind::Words || choice.key == "prop.add";
     box->setEditable(open);
     if (open) box->setInsertPolicy(QComboBox::NoInsert);
@@ -184,7 +191,9 @@ void BeatForm::send(const std::string& key, const QString& value) {
   const bool same = value.toStdString() == row->choice.value;
   if (same && row->choice.kind != ChoiceKind::Act) return;
   if (value == kGuess && !row->choice.corrected) return;
+  ++sending_;
   emit corrected(qt(key), value);
+  --sending_;
 }
 
 /// The wheel scrolls the form; it does not change what it passes over.

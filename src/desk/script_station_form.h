@@ -46,6 +46,7 @@ class BeatForm final : public QWidget {
   QWidget* body_ = nullptr;
   std::vector<Row> rows_;
   bool filling_ = false;
+  int sending_ = 0;  ///< a control of its own is in the middle of a call
 };
 
 }  // namespace tw
