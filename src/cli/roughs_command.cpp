@@ -13,6 +13,7 @@ namespace {
 
 struct RoughsArguments {
   std::string job, json, rules;
+  std::vector<std::string> unlike;
   int page = 0;
   ComposeOptions options;
   bool strict = false;
@@ -43,6 +44,7 @@ void printPage(const PageRoughs& page) {
                     percent(rough.reading.handedOn), dearest(rough)});
   fmt::print("{}", table(rows));
   for (const std::string& demand : c.unmet) fmt::print("Not met, even by the best: {}\n", demand);
+  for (const std::string& pin : c.unkept) fmt::print("Not kept: {}\n", pin);
   for (const auto& [beat, things] : page.notDrawn)
     fmt::print("Named but not drawn: {} {}\n", beat, fmt::join(things, ", "));
   fmt::print("\n");
@@ -56,7 +58,7 @@ bool anyUnmet(const std::vector<PageRoughs>& pages) {
 
 int run(const RoughsArguments& a) {
   Watched watched;
-  RoughsRequest request{a.job, std::nullopt, a.options, a.rules};
+  RoughsRequest request{a.job, std::nullopt, a.options, a.rules, a.unlike};
   if (a.page != 0) request.page = a.page;
   const auto made = makeRoughs(request, watched.progress());
   if (!made) return report(made.error());
@@ -83,6 +85,9 @@ void addRoughs(CLI::App& app, int& exitCode) {
       ->capture_default_str();
   command->add_option("--seed", a->options.seed, "Another seed looks at other arrangements")
       ->capture_default_str();
+  command->add_option("--unlike", a->unlike, "Keep these roughs and find others, such as A,B")
+      ->delimiter(',')
+      ->allow_extra_args(false);
   command->add_option("--threads", a->options.threads, "0 = all cores; never changes the result")
       ->check(CLI::Range(0, 256));
   command->add_option("--rules", a->rules, "Rules file with weights of your own");
@@ -92,7 +97,9 @@ void addRoughs(CLI::App& app, int& exitCode) {
       "Examples:\n"
       "  tierwright roughs job                      every page, six roughs each\n"
       "  tierwright roughs job --page 4 --keep 3 --seed 7\n"
-      "  tierwright roughs job --page 4 --json -");
+      "  tierwright roughs job --page 4 --json -\n"
+      "  tierwright roughs job --page 4 --unlike A,B    keeps A and B and finds others\n"
+      "Pinned panels and arrangements (tierwright pin) are kept.");
   command->callback([a, &exitCode] { exitCode = run(*a); });
 }
 

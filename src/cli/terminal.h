@@ -70,6 +70,9 @@ void addReference(CLI::App& app, int& exitCode);
 void addMend(CLI::App& app, int& exitCode);
 void addSilence(CLI::App& app, int& exitCode);
 void addRead(CLI::App& app, int& exitCode);
+void addPin(CLI::App& app, int& exitCode);
+void addMix(CLI::App& app, int& exitCode);
+void addCompare(CLI::App& app, int& exitCode);
 void addStory(CLI::App& app, int& exitCode);
 
 /// The whole program; returns the exit code.

@@ -5,35 +5,63 @@
 
 #include "command/job_models.h"
 #include "command/job_pages.h"
+#include "compose/rough_names.h"
 
 namespace tw {
 
 namespace {
 
-const Rough* chosenRough(const Page& page) {
+Result<std::vector<Rough>> keptRoughs(const Page& page, const std::vector<std::string>& unlike) {
+  for (const std::string& name : unlike)
+    if (auto found = roughNamed(page, name); !found) return tl::unexpected(found.error());
+  std::vector<Rough> out;
   for (const Rough& rough : page.roughs)
-    if (rough.name == page.choice) return &rough;
-  return nullptr;
+    if (rough.name == page.choice || std::ranges::find(unlike, rough.name) != unlike.end())
+      out.push_back(rough);
+  return out;
 }
 
-/// The chosen rough keeps its name; the new ones take the other letters in order.
-std::vector<Rough> withChosen(const Page& page, std::vector<Rough> roughs) {
-  const Rough* chosen = chosenRough(page);
-  if (chosen == nullptr) return roughs;
-  char next = 'A';
+bool comesBeforeByName(const Rough& a, const Rough& b) {
+  return comesBefore(a.name, b.name);
+}
+
+/// The kept ones under their names, the new ones under the names that are free. By name, unless the
+/// artist had ranked them otherwise: then hers come first, in her order.
+std::vector<Rough> withKept(std::vector<Rough> kept, std::vector<Rough> roughs) {
+  const bool ranked = !std::ranges::is_sorted(kept, comesBeforeByName);
+  std::vector<Rough> out = std::move(kept);
   for (Rough& rough : roughs) {
-    if (std::string(1, next) == chosen->name) ++next;
-    rough.name = std::string(1, next++);
+    rough.name = freeRoughName(out);
+    out.push_back(std::move(rough));
   }
-  roughs.push_back(*chosen);
-  std::stable_sort(roughs.begin(), roughs.end(),
-                   [](const Rough& a, const Rough& b) { return a.name < b.name; });
-  return roughs;
+  if (!ranked) std::ranges::stable_sort(out, comesBeforeByName);
+  return out;
+}
+
+Result<void> mustBeOnePage(const RoughsRequest& request) {
+  if (request.unlike.empty() || request.page) return {};
+  return badInput("Roughs to be unlike are those of one page.", {}, "Name the page with --page.");
 }
 
 }  // namespace
 
+Result<FoundRoughs> findRoughs(const Job& job, const Page& page, const Workshop& workshop,
+                               const ComposeOptions& options,
+                               const std::vector<std::string>& unlike, Progress& progress) {
+  auto kept = keptRoughs(page, unlike);
+  if (!kept) return tl::unexpected(kept.error());
+  ComposeOptions asked = options;
+  if (!unlike.empty()) asked.unlike = *kept;
+  auto composed = compose(job, page, workshop, asked, progress);
+  if (!composed) return tl::unexpected(composed.error());
+  composed->roughs = withKept(std::move(*kept), std::move(composed->roughs));
+  FoundRoughs out{page, std::move(*composed)};
+  out.page.roughs = out.composed.roughs;
+  return out;
+}
+
 Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progress& progress) {
+  if (auto one = mustBeOnePage(request); !one) return tl::unexpected(one.error());
   auto open = openJob(request.job);
   if (!open) return tl::unexpected(open.error());
   if (auto writable = mustBeWritable(*open); !writable) return tl::unexpected(writable.error());
@@ -45,13 +73,12 @@ Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progres
   for (int number : *numbers) {
     Page& page = *open->job.page(number);
     const auto start = std::chrono::steady_clock::now();
-    auto composed = compose(open->job, page, *workshop, request.options, progress);
-    if (!composed) return tl::unexpected(composed.error());
-    composed->roughs = withChosen(page, std::move(composed->roughs));
-    page.roughs = composed->roughs;
+    auto found = findRoughs(open->job, page, *workshop, request.options, request.unlike, progress);
+    if (!found) return tl::unexpected(found.error());
+    page = std::move(found->page);
     if (auto saved = open->folder.savePage(page); !saved) return tl::unexpected(saved.error());
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    out.push_back({std::move(*composed), took.count(), {}});
+    out.push_back({std::move(found->composed), took.count(), {}});
     for (const Beat& beat : page.correctedBeats())
       if (!beat.notDrawn.empty()) out.back().notDrawn[beat.id] = beat.notDrawn;
   }

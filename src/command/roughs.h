@@ -18,6 +18,8 @@ struct RoughsRequest {
   std::optional<int> page;  ///< nothing: every page
   ComposeOptions options;
   std::string rulesFile;  ///< empty: the rules that come with the program
+  /// Roughs of the page that stay beside the new ones, which are to be unlike them. One page only.
+  std::vector<std::string> unlike = {};
 };
 
 struct PageRoughs {
@@ -27,8 +29,18 @@ struct PageRoughs {
   std::map<std::string, std::vector<std::string>> notDrawn;
 };
 
-/// Saves each page as soon as it is done. A rough that the artist has chosen stays, under its
-/// name, beside the new ones.
+/// The page as new roughs leave it, and what the search says of them; nothing is written. The
+/// chosen rough and those named in `unlike` stay, under their names, in the artist's order. Bad
+/// input when the page has none of such a name.
+struct FoundRoughs {
+  Page page;
+  Composed composed;  ///< its roughs are the page's
+};
+Result<FoundRoughs> findRoughs(const Job& job, const Page& page, const Workshop& workshop,
+                               const ComposeOptions& options,
+                               const std::vector<std::string>& unlike, Progress& progress);
+
+/// findRoughs for each page; saves each as soon as it is done.
 Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progress& progress);
 
 /// The JSON of one page, or of several under "pages" (docs/formats/roughs-output.schema.json).

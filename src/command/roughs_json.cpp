@@ -94,6 +94,7 @@ OrderedJson pageJson(const PageRoughs& page) {
             {"exhaustive", c.exhaustive}}},
           {"seconds", jsonOf(page.seconds, number(0, 1e6))},
           {"unmet", c.unmet},
+          {"unkept", c.unkept},
           {"not_drawn", page.notDrawn},
           {"roughs", listOf(c.roughs, roughJson)}};
 }

@@ -9,6 +9,8 @@
 #include "../../tests/json_schema_check.h"
 #include "base/files.h"
 #include "command/demo_job.h"
+#include "command/job_models.h"
+#include "command/job_pages.h"
 
 namespace tw {
 
@@ -64,6 +66,40 @@ TEST_CASE("a whole, liftable figure on demand is whole in the best rough") {
         CHECK(figure.visible > 0.9);
       }
   CHECK(seen);
+}
+
+TEST_CASE("roughs to be unlike stay under their names beside new ones that differ") {
+  DemoJob job;
+  const auto first = job.roughs(2).composed.roughs;
+  Progress progress;
+  const auto made = makeRoughs({job.folder(), 4, {.keep = 2}, {}, {"B"}}, progress);
+  REQUIRE(made);
+  const auto& roughs = made->front().composed.roughs;
+  REQUIRE(roughs.size() == 3);
+  CHECK(roughs[0].name == "A");
+  CHECK(roughs[1].name == "B");
+  CHECK(roughs[2].name == "C");
+  CHECK(roughs[1].panels[0].staging.choice == first[1].panels[0].staging.choice);
+  CHECK(roughs[1].score == doctest::Approx(first[1].score).epsilon(0.001));
+  CHECK_FALSE(makeRoughs({job.folder(), 4, {.keep = 2}, {}, {"Q"}}, progress));
+  CHECK_FALSE(makeRoughs({job.folder(), std::nullopt, {.keep = 2}, {}, {"B"}}, progress));
+}
+
+TEST_CASE("kept roughs that the artist has ranked otherwise stay first in her order") {
+  DemoJob job;
+  job.roughs(3);
+  auto open = openJob(job.folder());
+  REQUIRE(open);
+  Page page = *open->job.page(4);
+  std::swap(page.roughs[0], page.roughs[2]);
+  auto workshop = workshopFor(*open);
+  REQUIRE(workshop);
+  Progress progress;
+  const auto found = findRoughs(open->job, page, *workshop, {.keep = 1}, {"A", "C"}, progress);
+  REQUIRE(found);
+  std::string names;
+  for (const Rough& rough : found->page.roughs) names += rough.name;
+  CHECK(names == "CAB");
 }
 
 }  // namespace tw

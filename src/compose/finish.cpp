@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "compose/kept_staging.h"
 #include "compose/staging_table.h"
 #include "geometry/polygon.h"
 
@@ -12,14 +13,16 @@ namespace {
 constexpr int kLookWidth = 240;
 
 RoughPanel stagedPanel(const PageCase& page, const Workshop& workshop, const Layout& layout,
-                       std::size_t i, const StagingChoice& choice) {
+                       std::size_t i, const StagingChoice& choice, const Staging* pinned) {
   RoughPanel out;
   out.beat = page.panels[i].beat.id;
   out.outline = layout.panels[i].outline;
   out.dominant = page.panels[i].dominant;
   out.ground = layout.panels[i].ground;
   out.bleeds = layout.panels[i].bleeds;
-  out.staging = workshop.stager.solved(stageRequest(page, i, layout), choice);
+  const StageRequest request = stageRequest(page, i, layout);
+  out.staging = pinned != nullptr ? fitted(workshop.stager, request, *pinned)
+                                  : workshop.stager.solved(request, choice);
   workshop.stager.look(out, page.panels[i].beat, page.panels[i].focus, kLookWidth, LookFor::Shares);
   return out;
 }
@@ -87,15 +90,19 @@ LetterResult letteredPanel(const PageCase& page, const Workshop& workshop, std::
 }
 
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
-                     const OrderReading& order, const std::vector<StagingChoice>& choices) {
+                     const OrderReading& order, const std::vector<StagingChoice>& choices,
+                     const PinsMet& pins) {
   Measured m;
   m.layout = layout;
   m.order = order;
   m.rough.arrangement = layout.tree;
   m.rough.treatment = nameOf(layout.treatment);
   for (std::size_t i = 0; i < layout.panels.size(); ++i) {
-    m.variants.push_back(workshop.stager.measured(stageRequest(page, i, layout), choices[i]));
-    RoughPanel panel = stagedPanel(page, workshop, layout, i, choices[i]);
+    const StageRequest request = stageRequest(page, i, layout);
+    const Staging* pinned = pins.stagingOf(i);
+    RoughPanel panel = stagedPanel(page, workshop, layout, i, choices[i], pinned);
+    m.variants.push_back(pinned != nullptr ? quickVariant(workshop.stager, request, panel.staging)
+                                           : workshop.stager.measured(request, choices[i]));
     m.copy.push_back(letteredPanel(page, workshop, i, panel, insetsOn(layout, i)));
     panel.balloons = m.copy.back().balloons;
     m.covered.push_back(coveredShare(page.panels[i], panel, insetsOn(layout, i)));

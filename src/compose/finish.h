@@ -3,13 +3,16 @@
 #pragma once
 
 #include "compose/compose.h"
+#include "compose/pins_met.h"
 #include "review/score_card.h"
 
 namespace tw {
 
-/// Of the figures only shares are measured; see measureFully.
+/// Of the figures only shares are measured; see measureFully. A pinned staging is taken instead of
+/// the choice for its panel.
 Measured finishRough(const PageCase& page, const Workshop& workshop, const Layout& layout,
-                     const OrderReading& order, const std::vector<StagingChoice>& choices);
+                     const OrderReading& order, const std::vector<StagingChoice>& choices,
+                     const PinsMet& pins);
 
 /// Measures what is dear in a finished rough (limbs, outlines, tangents) and judges it again.
 void measureFully(Measured& measured, const PageCase& page, const Workshop& workshop);

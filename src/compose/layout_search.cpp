@@ -54,14 +54,20 @@ double nudge(std::uint64_t seed, std::size_t index) {
 class Search {
  public:
   Search(const PageCase& page, const RuleBook& book, std::uint64_t seed, unsigned threads,
-         Progress& progress)
+         Progress& progress, const PinsMet& pins)
       : page_(page),
         book_(book),
         seed_(seed),
         threads_(threads),
         progress_(progress),
+        treatment_(pins.treatment),
         request_(page.arrangeRequest()) {
     const int n = static_cast<int>(page.panels.size());
+    if (pins.tree) {
+      trees_.all.trees = trees_.insets.trees = {*pins.tree};
+      trees_.all.counted = treeCount(n);
+      return;
+    }
     trees_.all = enumerateTrees(n, progress);
     if (page.dominant && n > 1) trees_.insets = enumerateTrees(n - 1, progress);
   }
@@ -77,12 +83,18 @@ class Search {
   }
 
  private:
+  bool isAllowed(Treatment treatment) const { return !treatment_ || *treatment_ == treatment; }
+
+  /// Of `all` layouts, those that one treatment may take.
+  std::size_t quota(std::size_t all) const { return treatment_ ? all : all / kTreatments.size(); }
+
   std::optional<Layout> layout(const Slot& slot) const {
     const Treatment treatment = kTreatments[slot.treatment];
     return layOut(request_, *trees_.tree(treatment, slot.tree), treatment);
   }
 
   float pay(std::size_t tree, std::size_t treatment) const {
+    if (!isAllowed(kTreatments[treatment])) return kNone;
     const PackedTree* packedTree = trees_.tree(kTreatments[treatment], tree);
     if (packedTree == nullptr) return kNone;
     const auto laid = layOut(request_, *packedTree, kTreatments[treatment]);
@@ -116,9 +128,8 @@ class Search {
       if (a.cost != b.cost) return a.cost < b.cost;
       return a.tree != b.tree ? a.tree < b.tree : a.treatment < b.treatment;
     });
-    const std::size_t quota = most / kTreatments.size();
     std::array<std::size_t, kTreatments.size()> taken{};
-    std::erase_if(slots, [&](const Slot& s) { return taken[s.treatment]++ >= quota; });
+    std::erase_if(slots, [&](const Slot& s) { return taken[s.treatment]++ >= quota(most); });
     std::vector<LayoutCandidate> out(slots.size());
     parallelFor(slots.size(), threads_, [&](std::size_t i) {
       if (!progress_.isStopped()) out[i] = candidate(slots[i]);
@@ -151,7 +162,7 @@ class Search {
     std::array<std::size_t, kTreatments.size()> taken{};
     for (LayoutCandidate& c : ranked) {
       std::size_t& mine = taken[static_cast<std::size_t>(c.layout.treatment)];
-      if (mine >= keep / kTreatments.size() || c.layout.panels.empty()) continue;
+      if (mine >= quota(keep) || c.layout.panels.empty()) continue;
       if (!seen.insert(fingerprint(c.layout)).second || isNearOne(out, c.layout)) continue;
       ++mine;
       out.push_back(std::move(c));
@@ -171,6 +182,7 @@ class Search {
   std::uint64_t seed_;
   unsigned threads_;
   Progress& progress_;
+  std::optional<Treatment> treatment_;  ///< the only one
   ArrangeRequest request_;
   TreeSet trees_;
 };
@@ -189,8 +201,9 @@ double unlikeness(const Layout& a, const Layout& b, const Sheet& sheet) {
 }
 
 LayoutSearch searchLayouts(const PageCase& page, const RuleBook& book, std::uint64_t seed,
-                           unsigned threads, std::size_t keep, Progress& progress) {
-  return Search(page, book, seed, threads, progress).run(keep);
+                           unsigned threads, std::size_t keep, Progress& progress,
+                           const PinsMet& pins) {
+  return Search(page, book, seed, threads, progress, pins).run(keep);
 }
 
 }  // namespace tw

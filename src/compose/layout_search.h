@@ -6,6 +6,7 @@
 
 #include "arrange/layout.h"
 #include "base/progress.h"
+#include "compose/pins_met.h"
 #include "review/score_card.h"
 
 namespace tw {
@@ -22,8 +23,10 @@ struct LayoutSearch {
   std::vector<LayoutCandidate> kept;  ///< cheapest first
 };
 
+/// A pinned arrangement or treatment is the only one that is laid out.
 LayoutSearch searchLayouts(const PageCase& page, const RuleBook& book, std::uint64_t seed,
-                           unsigned threads, std::size_t keep, Progress& progress);
+                           unsigned threads, std::size_t keep, Progress& progress,
+                           const PinsMet& pins = {});
 
 /// How unlike two layouts are: 0 the same, about 1 nothing in common. Mean move of the panels'
 /// centres and change of their sides, over a quarter of the page's diagonal.

@@ -46,6 +46,12 @@ class SmallPage {
     return MeasuredPage::of(wishes_, *workshop_, lights_, std::move(any));
   }
 
+  const PageCase& wishes() const { return wishes_; }
+  const Workshop& workshop() const { return *workshop_; }
+  const Job& job() const { return job_; }
+  /// To be changed; what follows from it is not made again.
+  Page& page() { return job_.pages[0]; }
+
   Rough rough;
 
  private:

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/parallel.h"
+#include "compose/kept_staging.h"
 #include "geometry/free_rect.h"
 #include "geometry/polygon.h"
 
@@ -102,6 +103,13 @@ StageRequest StagingTable::requestOf(const Key& key) const {
   return out;
 }
 
+std::vector<Variant> StagingTable::variantsOf(const Key& key) const {
+  const StageRequest request = requestOf(key);
+  const Staging* pinned = pins_.stagingOf(static_cast<std::size_t>(key[0]));
+  if (pinned == nullptr) return stager_.variants(request, kVariants);
+  return {quickVariant(stager_, request, fitted(stager_, request, *pinned))};
+}
+
 void StagingTable::prepare(const std::vector<const Layout*>& layouts, unsigned threads,
                            Progress& progress) {
   std::vector<Key> keys;
@@ -111,7 +119,7 @@ void StagingTable::prepare(const std::vector<const Layout*>& layouts, unsigned t
   keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
   std::vector<std::vector<Variant>> solved(keys.size());
   parallelFor(keys.size(), threads, [&](std::size_t i) {
-    if (!progress.isStopped()) solved[i] = stager_.variants(requestOf(keys[i]), kVariants);
+    if (!progress.isStopped()) solved[i] = variantsOf(keys[i]);
     progress.tell("staging", static_cast<double>(i + 1) / static_cast<double>(keys.size()));
   });
   for (std::size_t i = 0; i < keys.size(); ++i) variants_.emplace(keys[i], std::move(solved[i]));

@@ -8,6 +8,7 @@
 
 #include "arrange/layout.h"
 #include "base/progress.h"
+#include "compose/pins_met.h"
 #include "review/page_case.h"
 #include "stage/staging.h"
 
@@ -18,7 +19,9 @@ StageRequest stageRequest(const PageCase& page, std::size_t panel, const Layout&
 
 class StagingTable {
  public:
-  StagingTable(const PageCase& page, const Stager& stager) : page_(page), stager_(stager) {}
+  /// All must outlive the table. A pinned staging is the only variant of its panel.
+  StagingTable(const PageCase& page, const Stager& stager, const PinsMet& pins)
+      : page_(page), stager_(stager), pins_(pins) {}
 
   /// Solves the variants that these layouts need; call before `of`.
   void prepare(const std::vector<const Layout*>& layouts, unsigned threads, Progress& progress);
@@ -30,9 +33,11 @@ class StagingTable {
   using Key = std::array<int, 6>;
   Key keyOf(std::size_t panel, const Layout& layout) const;
   StageRequest requestOf(const Key& key) const;
+  std::vector<Variant> variantsOf(const Key& key) const;
 
   const PageCase& page_;
   const Stager& stager_;
+  const PinsMet& pins_;
   std::map<Key, std::vector<Variant>> variants_;
 };
 

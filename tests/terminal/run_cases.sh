@@ -78,6 +78,27 @@ expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
 expect 0 "The whole proof" proof "$job" --page 1 --out "$work/proof"
 
+# Pins, mixing, comparing, unlike these.
+for command in pin mix compare; do
+  expect 0 "xample" $command --help
+done
+expect 0 "Nothing is pinned" pin "$job" --page 1
+expect 0 "pinned: panel 2" pin "$job" --page 1 --panel 2 --rough A
+expect 0 "pinned: arrangement" pin "$job" --page 1 --arrangement
+expect 0 '"treatment"' pin "$job" --page 1 --json
+expect 2 "no panel 99" pin "$job" --page 1 --panel 99
+expect 2 "not pinned" pin "$job" --page 1 --panel 3 --back
+expect 0 "Nothing is pinned" pin "$job" --page 1 --back
+expect 0 "strongest" compare "$job" --page 1 A B
+expect 0 '"outline_mm"' compare "$job" --page 1 A B --json
+expect 2 "no rough" compare "$job" --page 1 A Z
+expect 0 "Rough C: panel 2 of B in A" mix "$job" --page 1 --panel 2 --from B --into A
+expect 2 "with itself" mix "$job" --page 1 --panel 2 --from A --into A
+expect 2 "Name either" mix "$job" --page 1 --from A --into B
+expect 2 'no rough "Q"' roughs "$job" --page 1 --keep 1 --unlike A,Q
+expect 2 "Name the page" roughs "$job" --keep 1 --unlike A
+expect 0 "layouts sized" roughs "$job" --page 1 --keep 1 --unlike A,B
+
 # Things: hands, places, models, what is not drawn.
 expect 0 "prop.THING.hand" beats --help
 expect 0 "named but not drawn: rail (panel 4)" beats "$job" --page 1
