@@ -300,7 +300,8 @@ Standing weakestOf(const Rough& rough, const std::vector<Rough>& all) {
   out.panel = dearest->panel;
   out.cost = dearest->cost;
   out.usual = at(usualCosts(rough, all), dearest->rule);
-  out.words = dearest->panel > 0
+  const bool placed = dearest->panel > 0 && !dearest->reason.starts_with("panel ");
+  out.words = placed
                   ? fmt::format("{}, panel {}: {}", dearest->rule, dearest->panel, dearest->reason)
                   : fmt::format("{}: {}", dearest->rule, dearest->reason);
   return out;
