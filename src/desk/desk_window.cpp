@@ -24,6 +24,7 @@
 #include "desk/shortcuts_panel.h"
 #include "desk/start_page.h"
 #include "desk/stations.h"
+#include "desk/story_strip.h"
 #include "desk/way_bar.h"
 
 namespace tw {
@@ -209,7 +210,7 @@ void DeskWindow::buildBar() {
 }
 
 QWidget* DeskWindow::makeStrip() {
-  return new QWidget(desk_);
+  return new StoryStrip(*document_, *engine_, desk_);
 }
 
 void DeskWindow::goTo(std::size_t index) {

@@ -1,0 +1,157 @@
+#include "desk/rough_search.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QProgressBar>
+#include <QSpinBox>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <cmath>
+
+#include "command/roughs.h"
+#include "desk/in_qt.h"
+
+namespace tw {
+
+namespace {
+
+constexpr int kUsualRoughs = 6, kMostRoughs = 12;
+constexpr int kBarPx = 24;
+
+QAction* actionOn(QWidget* widget, const QString& words, const char* name, const char* key,
+                  const QString& tip) {
+  auto* out = new QAction(words, widget);
+  out->setObjectName(QString::fromLatin1(name));
+  out->setShortcut(QKeySequence(QString::fromLatin1(key)));
+  out->setToolTip(
+      QStringLiteral("%1 (%2)").arg(tip, out->shortcut().toString(QKeySequence::NativeText)));
+  widget->addAction(out);
+  return out;
+}
+
+QToolButton* buttonFor(QAction* action, QWidget* parent) {
+  auto* out = new QToolButton(parent);
+  out->setDefaultAction(action);
+  out->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  out->setAccessibleName(action->text());
+  return out;
+}
+
+/// A search that took a moment has not seen what was changed meanwhile: kept roughs are taken from
+/// the page as it is now.
+Page merged(const Page& now, const Page& found, const std::vector<std::string>& kept) {
+  Page out = now;
+  out.roughs = found.roughs;
+  for (Rough& rough : out.roughs) {
+    const auto here = std::ranges::find(now.roughs, rough.name, &Rough::name);
+    if (here != now.roughs.end() && std::ranges::find(kept, rough.name) != kept.end())
+      rough = *here;
+  }
+  return out;
+}
+
+}  // namespace
+
+RoughSearch::RoughSearch(Document& document, QWidget* parent)
+    : QWidget(parent), document_(document), errand_(nullptr) {
+  setObjectName(QStringLiteral("roughSearch"));
+  find_ = actionOn(this, tr("Find roughs"), "findRoughs", "Ctrl+R",
+                   tr("Look for roughs of this page that differ; pins are kept"));
+  stop_ = actionOn(this, tr("Stop"), "stopFinding", "Ctrl+.", tr("Stop looking"));
+  unlike_ = actionOn(this, tr("Unlike these"), "unlikeThese", "Ctrl+U",
+                     tr("Keep the marked roughs and find others that are unlike them"));
+  connect(find_, &QAction::triggered, this, [this] { find({}); });
+  connect(stop_, &QAction::triggered, this, &RoughSearch::stop);
+  connect(unlike_, &QAction::triggered, this, &RoughSearch::unlikeAsked);
+  auto* down = new QVBoxLayout(this);
+  down->setContentsMargins(0, 0, 0, 0);
+  auto* row = new QHBoxLayout;
+  go_ = buttonFor(find_, this);
+  row->addWidget(go_);
+  keep_ = new QSpinBox(this);
+  keep_->setObjectName(QStringLiteral("keepRoughs"));
+  keep_->setAccessibleName(tr("How many roughs"));
+  keep_->setToolTip(tr("How many roughs"));
+  keep_->setRange(1, kMostRoughs);
+  keep_->setValue(kUsualRoughs);
+  row->addWidget(keep_);
+  row->addWidget(buttonFor(unlike_, this));
+  row->addStretch();
+  down->addLayout(row);
+  bar_ = new QProgressBar(this);
+  bar_->setObjectName(QStringLiteral("findProgress"));
+  bar_->setAccessibleName(tr("How far the search is"));
+  bar_->setFixedHeight(kBarPx);
+  bar_->setRange(0, 100);
+  down->addWidget(bar_);
+  connect(&errand_, &Errand::progressed, this, &RoughSearch::showProgress);
+  connect(&errand_, &Errand::runningChanged, this, &RoughSearch::showRunning);
+  showRunning(false);
+}
+
+void RoughSearch::showRunning(bool running) {
+  stop_->setEnabled(running);
+  find_->setEnabled(!running);
+  unlike_->setEnabled(!running);
+  go_->setDefaultAction(running ? stop_ : find_);
+  go_->setAccessibleName(go_->defaultAction()->text());
+  bar_->setVisible(running);
+  bar_->setValue(0);
+  bar_->setFormat(tr("beginning"));
+  emit runningChanged(running);
+}
+
+void RoughSearch::showProgress(const QString& what, double share) {
+  bar_->setValue(static_cast<int>(std::lround(100 * share)));
+  bar_->setFormat(what + QStringLiteral(" %p %"));
+}
+
+void RoughSearch::stop() {
+  errand_.stop();
+}
+
+void RoughSearch::find(const std::vector<std::string>& unlike) {
+  if (document_.isReadOnly()) {
+    emit said(tr("Another program has this job open, so nothing can be changed here."));
+    return;
+  }
+  const int page = document_.page().number;
+  // The first search of a page takes the seed that the terminal takes.
+  seed_ = page == searched_ ? seed_ + 1 : 1;
+  searched_ = page;
+  ComposeOptions options;
+  options.keep = keep_->value();
+  options.seed = seed_;
+  const auto work = [bench = Workbench::of(document_).work(), page, options,
+                     unlike](Progress& progress) -> Result<FoundRoughs> {
+    const auto workshop = bench.workshop();
+    if (!workshop) return tl::unexpected(workshop.error());
+    return findRoughs(bench.job(), *bench.job().page(page), **workshop, options, unlike, progress);
+  };
+  std::vector<std::string> kept = unlike;
+  kept.push_back(document_.page().choice);
+  errand_.start(
+      work, [this, page, kept](Result<FoundRoughs> found) { take(page, kept, std::move(found)); });
+}
+
+void RoughSearch::take(int number, const std::vector<std::string>& kept,
+                       Result<FoundRoughs> found) {
+  if (!found) {
+    const bool stopped = found.error().front().cause == Cause::Stopped;
+    emit said(stopped ? tr("Stopped. The roughs are as they were.") : qt(found.error()));
+    return;
+  }
+  const Page* now = document_.job().page(number);
+  if (now == nullptr) return;
+  const std::size_t count = found->page.roughs.size();
+  document_.change(tr("find roughs of page %1").arg(number), merged(*now, found->page, kept));
+  QStringList words{tr("Page %1 has %2 roughs now.").arg(number).arg(count)};
+  for (const std::string& pin : found->composed.unkept) words += tr("Not kept: %1").arg(qt(pin));
+  for (const std::string& demand : found->composed.unmet)
+    words += tr("Not met, even by the best: %1").arg(qt(demand));
+  emit said(words.join(QLatin1Char('\n')));
+}
+
+}  // namespace tw

@@ -1,0 +1,281 @@
+#include "desk/roughs_station.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QStackedWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "command/pin.h"
+#include "desk/compare_panel.h"
+#include "desk/flow_layout.h"
+#include "desk/in_qt.h"
+#include "desk/layer_bar.h"
+#include "desk/rough_acts.h"
+#include "desk/rough_gallery.h"
+#include "desk/rough_search.h"
+
+namespace tw {
+
+namespace {
+
+constexpr int kGalleryPx = 336;
+
+QToolButton* buttonFor(QAction* action, QWidget* parent) {
+  auto* out = new QToolButton(parent);
+  out->setDefaultAction(action);
+  out->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  out->setAccessibleName(action->text());
+  return out;
+}
+
+}  // namespace
+
+RoughsStation::RoughsStation(Document& document, Engine& engine, QWidget* parent)
+    : Station(document, engine, parent) {
+  setObjectName(QStringLiteral("roughsStation"));
+  acts_ = new RoughActs(document, this);
+  makeActs();
+  auto* across = new QHBoxLayout(this);
+  across->setContentsMargins(0, 0, 0, 0);
+  across->setSpacing(8);
+  across->addWidget(makeLeft());
+  across->addWidget(makeMiddle(), 1);
+  across->addWidget(makeSide());
+  connect(acts_, &RoughActs::said, this, &RoughsStation::say);
+  connect(search_, &RoughSearch::said, this, &RoughsStation::say);
+  connect(search_, &RoughSearch::unlikeAsked, this, &RoughsStation::findUnlike);
+  connect(search_, &RoughSearch::runningChanged, this, &RoughsStation::showState);
+  connect(acts_, &RoughActs::mixingChanged, this, &RoughsStation::showState);
+  connect(gallery_, &RoughGallery::markedChanged, this, &RoughsStation::showState);
+  const auto mix = [this](const QString& from, const QString& into, std::size_t panel) {
+    acts_->mix(from.toStdString(), into.toStdString(), panel);
+  };
+  connect(gallery_, &RoughGallery::mixAsked, this, mix);
+  connect(compare_, &ComparePanel::mixAsked, this, mix);
+  connect(compare_, &ComparePanel::closed, this, &RoughsStation::showPage);
+  connect(pins_, &PinTool::toggled, this, [this](std::size_t panel) { acts_->pinPanel(panel); });
+  connect(&document_, &Document::shownChanged, this, &RoughsStation::showState);
+  connect(&document_, &Document::pageChanged, this, [this] {
+    showState();
+    view_->update();
+  });
+  showState();
+}
+
+QAction* RoughsStation::act(const QString& words, const char* name, const char* key,
+                            const QString& tip) {
+  auto* out = new QAction(words, this);
+  out->setObjectName(QString::fromLatin1(name));
+  out->setShortcut(QKeySequence(QString::fromLatin1(key)));
+  const QString keys = out->shortcut().toString(QKeySequence::NativeText);
+  out->setToolTip(QStringLiteral("%1 (%2)").arg(tip, keys));
+  addAction(out);
+  return out;
+}
+
+void RoughsStation::makeActs() {
+  pick_ = act(tr("Pick"), "pickRough", "Ctrl+Return",
+              tr("This is the rough to go on with; new ones leave it alone"));
+  up_ = act(tr("Up"), "rankUp", "Ctrl+Up", tr("Rank it before the one above"));
+  down_ = act(tr("Down"), "rankDown", "Ctrl+Down", tr("Rank it after the one below"));
+  drop_ = act(tr("Drop"), "dropRough", "Ctrl+Backspace", tr("Take this rough away"));
+  up_->setIconText(QStringLiteral("▲"));
+  down_->setIconText(QStringLiteral("▼"));
+  mark_ = act(tr("Mark"), "markRough", "Ctrl+M", tr("Mark the shown rough, or take the mark off"));
+  compareAct_ = act(tr("Compare"), "compareRoughs", "Ctrl+D",
+                    tr("The two marked roughs side by side, or the marked and the shown one"));
+  pinPanel_ = act(tr("Pin panel"), "pinPanel", "Ctrl+P",
+                  tr("New roughs keep how the selected panel is staged"));
+  pinArrangement_ = act(tr("Pin arrangement"), "pinArrangement", "Ctrl+Shift+P",
+                        tr("New roughs keep this arrangement of panels"));
+  takePanel_ = act(tr("Take panel"), "takePanel", "Ctrl+T",
+                   tr("The selected panel as the marked rough stages it, in a new rough"));
+  takeArrangement_ =
+      act(tr("Take arrangement"), "takeArrangement", "Ctrl+Shift+T",
+          tr("The shown rough in the arrangement of the marked one, as a new rough"));
+  pick_->setCheckable(true);
+  mark_->setCheckable(true);
+  pinPanel_->setCheckable(true);
+  pinArrangement_->setCheckable(true);
+  QAction* former = act(tr("Former rough"), "formerRough", "Ctrl+Left", tr("Show the one above"));
+  QAction* next = act(tr("Next rough"), "nextRough", "Ctrl+Right", tr("Show the one below"));
+  connect(former, &QAction::triggered, this, [this] { stepRough(-1); });
+  connect(next, &QAction::triggered, this, [this] { stepRough(1); });
+  connect(pick_, &QAction::triggered, this, [this] {
+    acts_->pick();
+    showState();  // also where it was refused
+  });
+  connect(up_, &QAction::triggered, this, [this] { acts_->rank(-1); });
+  connect(down_, &QAction::triggered, this, [this] { acts_->rank(1); });
+  connect(drop_, &QAction::triggered, acts_, &RoughActs::drop);
+  connect(mark_, &QAction::triggered, this, &RoughsStation::mark);
+  connect(compareAct_, &QAction::triggered, this, &RoughsStation::compare);
+  connect(pinArrangement_, &QAction::triggered, this, [this] {
+    acts_->pinArrangement();
+    showState();
+  });
+  connect(pinPanel_, &QAction::triggered, this, [this] {
+    if (document_.panel()) acts_->pinPanel(*document_.panel());
+    showState();
+  });
+  connect(takePanel_, &QAction::triggered, this, [this] { takePanel(false); });
+  connect(takeArrangement_, &QAction::triggered, this, [this] { takePanel(true); });
+}
+
+QWidget* RoughsStation::makeLeft() {
+  auto* left = new QWidget(this);
+  left->setFixedWidth(kGalleryPx);
+  auto* down = new QVBoxLayout(left);
+  down->setContentsMargins(0, 0, 0, 0);
+  search_ = new RoughSearch(document_, left);
+  down->addWidget(search_);
+  gallery_ = new RoughGallery(document_, {pick_, up_, down_, drop_}, left);
+  down->addWidget(gallery_, 1);
+  auto* ways = new QWidget(left);
+  auto* row = new FlowLayout(ways);
+  for (QAction* action : {compareAct_, takePanel_, takeArrangement_})
+    row->addWidget(buttonFor(action, ways));
+  down->addWidget(ways);
+  said_ = new QLabel(left);
+  said_->setObjectName(QStringLiteral("roughsSaid"));
+  said_->setWordWrap(true);
+  said_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  said_->hide();
+  down->addWidget(said_);
+  return left;
+}
+
+QWidget* RoughsStation::makeBar() {
+  auto* bar = new QWidget(this);
+  auto* row = new QHBoxLayout(bar);
+  row->setContentsMargins(0, 0, 0, 0);
+  for (QAction* action : {pinPanel_, pinArrangement_}) row->addWidget(buttonFor(action, bar));
+  row->addStretch();
+  return bar;
+}
+
+QWidget* RoughsStation::makeMiddle() {
+  middle_ = new QStackedWidget(this);
+  auto* page = new QWidget(middle_);
+  auto* down = new QVBoxLayout(page);
+  down->setContentsMargins(0, 0, 0, 0);
+  view_ = new PageView(document_, engine_, page);
+  pins_ = new PinTool(document_, engine_, this);
+  view_->setTool(pins_);
+  down->addWidget(makeBar());
+  down->addWidget(view_, 1);
+  down->addWidget(new LayerBar(*view_, page));
+  middle_->addWidget(page);
+  compare_ = new ComparePanel(document_, middle_);
+  middle_->addWidget(compare_);
+  return middle_;
+}
+
+QWidget* RoughsStation::makeSide() {
+  auto* side = new QWidget(this);
+  side->hide();
+  return side;
+}
+
+void RoughsStation::arrive() {
+  showState();
+  view_->setFocus();
+}
+
+void RoughsStation::leave() {
+  showPage();
+}
+
+void RoughsStation::showPage() {
+  middle_->setCurrentIndex(0);
+}
+
+void RoughsStation::say(const QString& words) {
+  said_->setText(words);
+  said_->setVisible(!words.isEmpty());
+}
+
+void RoughsStation::showState() {
+  if (gallery_ == nullptr) return;
+  const Page& page = document_.page();
+  const Rough* rough = document_.rough();
+  const bool has = rough != nullptr, panel = has && document_.panel();
+  for (QAction* action : {pick_, up_, down_, drop_, mark_, pinArrangement_})
+    action->setEnabled(has);
+  pinPanel_->setEnabled(panel);
+  takePanel_->setEnabled(panel && !acts_->isMixing());
+  takeArrangement_->setEnabled(has && !acts_->isMixing());
+  compareAct_->setEnabled(page.roughs.size() > 1);
+  pick_->setChecked(has && page.choice == rough->name);
+  mark_->setChecked(has && gallery_->isMarked(rough->name));
+  pinArrangement_->setChecked(has && isArrangementPinned(page, *rough));
+  pinPanel_->setChecked(panel && isPinned(page, *rough, *document_.panel()));
+}
+
+void RoughsStation::stepRough(int by) {
+  const auto index = document_.roughIndex();
+  if (!index) return;
+  const auto to = static_cast<std::ptrdiff_t>(*index) + by;
+  const auto& roughs = document_.page().roughs;
+  if (to < 0 || to >= static_cast<std::ptrdiff_t>(roughs.size())) return;
+  document_.showRough(roughs[static_cast<std::size_t>(to)].name);
+}
+
+void RoughsStation::mark() {
+  if (const Rough* rough = document_.rough())
+    gallery_->setMarked(rough->name, !gallery_->isMarked(rough->name));
+  showState();
+}
+
+void RoughsStation::findUnlike() {
+  std::vector<std::string> marked = gallery_->marked();
+  if (marked.empty() && document_.rough() != nullptr) marked = {document_.rough()->name};
+  if (marked.empty())
+    say(tr("There is nothing yet to be unlike: find roughs first."));
+  else
+    search_->find(marked);
+}
+
+/// The one marked rough besides the shown one; empty when there is none or more.
+std::string RoughsStation::otherMarked() const {
+  std::string out;
+  for (const std::string& name : gallery_->marked()) {
+    if (document_.rough() != nullptr && name == document_.rough()->name) continue;
+    if (!out.empty()) return {};
+    out = name;
+  }
+  return out;
+}
+
+void RoughsStation::compare() {
+  const std::vector<std::string> marked = gallery_->marked();
+  const Rough* shown = document_.rough();
+  std::string a = shown != nullptr ? shown->name : std::string(), b = otherMarked();
+  if (marked.size() == 2) {
+    a = marked[0];
+    b = marked[1];
+  }
+  if (a.empty() || b.empty()) {
+    say(tr("Mark one rough to compare the shown one with, or two."));
+    return;
+  }
+  compare_->show(a, b);
+  middle_->setCurrentWidget(compare_);
+}
+
+void RoughsStation::takePanel(bool arrangement) {
+  const Rough* shown = document_.rough();
+  const std::string from = otherMarked();
+  if (shown == nullptr || from.empty()) {
+    say(tr("Mark the one rough to take it from."));
+    return;
+  }
+  if (arrangement)
+    acts_->mix(from, shown->name, std::nullopt);
+  else if (document_.panel())
+    acts_->mix(from, shown->name, *document_.panel());
+}
+
+}  // namespace tw
