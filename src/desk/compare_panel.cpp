@@ -70,6 +70,7 @@ ComparePanel::ComparePanel(Document& document, QWidget* parent)
   list_->setObjectName(QStringLiteral("differences"));
   list_->setAccessibleName(tr("What differs"));
   list_->setWordWrap(true);
+  list_->setSpacing(3);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   connect(list_, &QListWidget::currentRowChanged, this, &ComparePanel::point);
   down->addWidget(list_, 2);

@@ -5,7 +5,7 @@
 
 namespace tw {
 
-void drawPin(QPainter& painter, QPointF middle, bool driven, const QColor& colour) {
+void drawPin(QPainter& painter, QPointF middle, bool driven, const QColor& colour, double size) {
   QPainterPath nail;
   nail.addRoundedRect(QRectF(-6.5, -kPinPx, 13, 5), 1.5, 1.5);  // its head
   nail.moveTo(-2.6, -4);
@@ -17,6 +17,7 @@ void drawPin(QPainter& painter, QPointF middle, bool driven, const QColor& colou
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.translate(middle);
+  painter.scale(size, size);
   painter.strokePath(
       nail, QPen(QColor(255, 255, 255, 230), 4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   painter.fillPath(nail, driven ? colour : QColor(255, 255, 255));

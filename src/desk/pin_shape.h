@@ -11,6 +11,6 @@ namespace tw {
 
 inline constexpr double kPinPx = 9;  ///< half its height
 
-void drawPin(QPainter& painter, QPointF middle, bool driven, const QColor& colour);
+void drawPin(QPainter& painter, QPointF middle, bool driven, const QColor& colour, double size = 1);
 
 }  // namespace tw

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "command/pin.h"
 #include "desk/look.h"
@@ -54,39 +53,17 @@ void PinTool::hover(PageView& view, const PenPoint& point) {
   const auto over = view.panelAt(point.at);
   if (over != over_) view.update();
   over_ = over;
-  if (below_ != nullptr) below_->hover(view, point);
 }
 
 bool PinTool::press(PageView& view, const PenPoint& point) {
-  if (const auto nail = nailUnder(view, point.at)) {
-    holds_ = false;
-    emit toggled(*nail);
-    return true;
-  }
-  holds_ = below_ != nullptr && below_->press(view, point);
-  return holds_;
-}
-
-void PinTool::move(PageView& view, const PenPoint& point) {
-  if (holds_) below_->move(view, point);
-}
-
-void PinTool::release(PageView& view, const PenPoint& point) {
-  if (std::exchange(holds_, false)) below_->release(view, point);
-}
-
-void PinTool::cancel(PageView& view) {
-  if (std::exchange(holds_, false)) below_->cancel(view);
-}
-
-bool PinTool::key(PageView& view, const QKeyEvent& event) {
-  return below_ != nullptr && below_->key(view, event);
+  const auto nail = nailUnder(view, point.at);
+  if (nail) emit toggled(*nail);
+  return nail.has_value();
 }
 
 void PinTool::paint(PageView& view, QPainter& painter) {
-  if (below_ != nullptr) below_->paint(view, painter);
   const Rough* rough = shown();
-  if (rough == nullptr || holds_) return;
+  if (rough == nullptr) return;
   const Page& page = document_.page();
   const QColor& colour = coloursOf(DeskLight::Day).accent;  // the page is white by night as well
   for (std::size_t i = 0; i < rough->panels.size(); ++i) {

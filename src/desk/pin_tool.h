@@ -1,6 +1,5 @@
 // Pins on the large page: a nail in the upper right corner of each pinned panel, a hollow one under
-// the pointer; a click on it drives it in or pulls it out. Everything else goes on to the tool
-// below.
+// the pointer; a click on it drives it in or pulls it out. Lies on top of the other tools.
 #pragma once
 
 #include <QObject>
@@ -18,17 +17,11 @@ class PinTool final : public QObject, public PageTool {
  public:
   PinTool(Document& document, Engine& engine, QObject* parent = nullptr);
 
-  /// Borrowed; null: none.
-  void setBelow(PageTool* below) { below_ = below; }
   /// Middle of the panel's nail, px in the view.
   QPointF placeOf(const PageView& view, std::size_t panel) const;
 
   void hover(PageView& view, const PenPoint& point) override;
   bool press(PageView& view, const PenPoint& point) override;
-  void move(PageView& view, const PenPoint& point) override;
-  void release(PageView& view, const PenPoint& point) override;
-  void cancel(PageView& view) override;
-  bool key(PageView& view, const QKeyEvent& event) override;
   void paint(PageView& view, QPainter& painter) override;
 
  signals:
@@ -40,9 +33,7 @@ class PinTool final : public QObject, public PageTool {
 
   Document& document_;
   Engine& engine_;
-  PageTool* below_ = nullptr;
   std::optional<std::size_t> over_;
-  bool holds_ = false;  ///< the tool below has the drag
 };
 
 }  // namespace tw

@@ -38,9 +38,11 @@ QString shortened(const QString& words, qsizetype most) {
 
 RoughCard::RoughCard(Document& document, QWidget* parent) : QFrame(parent), document_(document) {
   setFocusPolicy(Qt::StrongFocus);
-  auto* across = new QHBoxLayout(this);
-  across->setContentsMargins(10, 8, 8, 8);
+  auto* all = new QVBoxLayout(this);
+  all->setContentsMargins(12, 8, 8, 8);
+  auto* across = new QHBoxLayout;
   across->setSpacing(10);
+  all->addLayout(across);
   thumb_ = new RoughThumb(document, this);
   thumb_->setFixedWidth(kThumbPx);
   across->addWidget(thumb_, 0, Qt::AlignTop);
@@ -59,8 +61,8 @@ RoughCard::RoughCard(Document& document, QWidget* parent) : QFrame(parent), docu
     down->addWidget(each);
   down->addStretch();
   down->addWidget(mark_);
-  down->addWidget(buttons_);
   across->addLayout(down, 1);
+  all->addWidget(buttons_);
   buttons_->hide();
 }
 

@@ -95,6 +95,7 @@ void RoughSearch::showRunning(bool running) {
   stop_->setEnabled(running);
   find_->setEnabled(!running);
   unlike_->setEnabled(!running);
+  go_->removeAction(running ? find_ : stop_);
   go_->setDefaultAction(running ? stop_ : find_);
   go_->setAccessibleName(go_->defaultAction()->text());
   bar_->setVisible(running);

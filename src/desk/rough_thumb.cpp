@@ -24,6 +24,8 @@ namespace {
 
 constexpr int kUsualWidePx = 104;
 constexpr double kPinFromEdgePx = 13;
+constexpr double kSmallPin = 0.6;  // on a small picture
+constexpr int kSmallPictureWidePx = 200;
 constexpr double kTagPx = 14;  // the cut corner's side
 
 /// Marks lie on white paper, by day and by night.
@@ -127,6 +129,7 @@ void RoughThumb::setPointed(std::optional<std::size_t> panel) {
 void RoughThumb::paintMarks(QPainter& painter, const Rough& rough) const {
   const Page& page = *document_.job().page(page_);
   const QTransform view = viewFromPage();
+  const double pin = width() < kSmallPictureWidePx ? kSmallPin : 1;
   for (std::size_t i = 0; i < rough.panels.size(); ++i) {
     const QPainterPath outline = view.map(painterPath(Path(rough.panels[i].outline)));
     const QRectF box = outline.boundingRect();
@@ -148,8 +151,8 @@ void RoughThumb::paintMarks(QPainter& painter, const Rough& rough) const {
       painter.fillPath(outline,
                        QColor(markColour().red(), markColour().green(), markColour().blue(), 70));
     if (page.pins.stagings.contains(rough.panels[i].beat))
-      drawPin(painter, box.topRight() + QPointF(-kPinFromEdgePx, kPinFromEdgePx),
-              isPinned(page, rough, i), markColour());
+      drawPin(painter, box.topRight() + QPointF(-kPinFromEdgePx, kPinFromEdgePx) * pin,
+              isPinned(page, rough, i), markColour(), pin);
   }
 }
 

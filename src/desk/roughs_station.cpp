@@ -9,6 +9,7 @@
 
 #include "command/pin.h"
 #include "desk/compare_panel.h"
+#include "desk/edit_side.h"
 #include "desk/flow_layout.h"
 #include "desk/in_qt.h"
 #include "desk/layer_bar.h"
@@ -20,7 +21,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kGalleryPx = 336;
+constexpr int kGalleryPx = 320;
 
 QToolButton* buttonFor(QAction* action, QWidget* parent) {
   auto* out = new QToolButton(parent);
@@ -42,7 +43,7 @@ RoughsStation::RoughsStation(Document& document, Engine& engine, QWidget* parent
   across->setSpacing(8);
   across->addWidget(makeLeft());
   across->addWidget(makeMiddle(), 1);
-  across->addWidget(makeSide());
+  across->addWidget(new EditSide(document, engine, *view_, *edit_, this));
   connect(acts_, &RoughActs::said, this, &RoughsStation::say);
   connect(search_, &RoughSearch::said, this, &RoughsStation::say);
   connect(search_, &RoughSearch::unlikeAsked, this, &RoughsStation::findUnlike);
@@ -163,7 +164,9 @@ QWidget* RoughsStation::makeMiddle() {
   down->setContentsMargins(0, 0, 0, 0);
   view_ = new PageView(document_, engine_, page);
   pins_ = new PinTool(document_, engine_, this);
-  view_->setTool(pins_);
+  edit_ = new PageEditTool(document_, engine_, *view_, this);
+  tools_.emplace(std::vector<PageTool*>{pins_, edit_});
+  view_->setTool(&*tools_);
   down->addWidget(makeBar());
   down->addWidget(view_, 1);
   down->addWidget(new LayerBar(*view_, page));
@@ -171,12 +174,6 @@ QWidget* RoughsStation::makeMiddle() {
   compare_ = new ComparePanel(document_, middle_);
   middle_->addWidget(compare_);
   return middle_;
-}
-
-QWidget* RoughsStation::makeSide() {
-  auto* side = new QWidget(this);
-  side->hide();
-  return side;
 }
 
 void RoughsStation::arrive() {

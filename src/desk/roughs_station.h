@@ -4,9 +4,13 @@
 
 #include <QList>
 
+#include <optional>
+
+#include "desk/page_edit_tool.h"
 #include "desk/page_view.h"
 #include "desk/pin_tool.h"
 #include "desk/station.h"
+#include "desk/tool_pile.h"
 
 class QAction;
 class QLabel;
@@ -42,7 +46,6 @@ class RoughsStation final : public Station {
   QWidget* makeLeft();
   QWidget* makeMiddle();
   QWidget* makeBar();
-  QWidget* makeSide();
   void showState();
   void say(const QString& words);
   void stepRough(int by);
@@ -58,6 +61,8 @@ class RoughsStation final : public Station {
   RoughGallery* gallery_ = nullptr;
   PageView* view_ = nullptr;
   PinTool* pins_ = nullptr;
+  PageEditTool* edit_ = nullptr;
+  std::optional<ToolPile> tools_;
   ComparePanel* compare_ = nullptr;
   QStackedWidget* middle_ = nullptr;
   QLabel* said_ = nullptr;

@@ -18,7 +18,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kLeafHighPx = 66, kNumberHighPx = 18, kFramePx = 4;
+constexpr int kLeafHighPx = 58, kNumberHighPx = 18, kFramePx = 4;
 constexpr int kTurnWidePx = 26;
 
 /// Between two spreads: a leaf that lifts, pointing on in reading direction.
