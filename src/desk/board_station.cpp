@@ -8,6 +8,8 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMimeData>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QSlider>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -58,14 +60,20 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   left->addWidget(new LayerBar(*view_, this));
   across->addLayout(left, 1);
   auto* side = new QWidget(this);
-  side->setFixedWidth(kColumnPx);
+  auto* scroll = new QScrollArea(this);  // on a small screen the column is higher than the station
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setWidgetResizable(true);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFixedWidth(kColumnPx + scroll->verticalScrollBar()->sizeHint().width());
+  scroll->setStyleSheet(QStringLiteral("QScrollArea { border: none; }"));
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(0, 0, 0, 0);
-  across->addWidget(side);
+  across->addWidget(scroll);
   makePens(*column);
   makeUnderlays(*column);
   makePrinting(*column);
   column->addStretch();
+  scroll->setWidget(side);
   connect(&document_, &Document::shownChanged, this, &BoardStation::showState);
   connect(&document_, &Document::pageChanged, this, &BoardStation::showState);
   showState();

@@ -18,14 +18,15 @@ namespace tw {
 
 namespace {
 
-constexpr int kLeafHighPx = 58, kNumberHighPx = 18, kFramePx = 4;
+constexpr int kLeafHighPx = 52, kNumberHighPx = 18, kFramePx = 4;
+constexpr int kRowHighPx = kLeafHighPx + 2 * kFramePx + kNumberHighPx;
 constexpr int kTurnWidePx = 26;
 
 /// Between two spreads: a leaf that lifts, pointing on in reading direction.
 class TurnedLeaf final : public QWidget {
  public:
   TurnedLeaf(bool rightToLeft, QWidget* parent) : QWidget(parent), rightToLeft_(rightToLeft) {
-    setFixedSize(kTurnWidePx, kLeafHighPx + 2 * kFramePx + kNumberHighPx);
+    setFixedSize(kTurnWidePx, kRowHighPx);
     setToolTip(tr("The reader turns the page here"));
   }
 
@@ -93,8 +94,7 @@ QSize PageChip::sizeHint() const {
   if (page == nullptr) return {20, 20};
   const Sheet sheet = document_.job().sheetFor(*page);
   const double wide = kLeafHighPx * sheet.bleedRect().width() / sheet.bleedRect().height();
-  return {static_cast<int>(std::lround(wide)) + 2 * kFramePx,
-          kLeafHighPx + 2 * kFramePx + kNumberHighPx};
+  return {static_cast<int>(std::lround(wide)) + 2 * kFramePx, kRowHighPx};
 }
 
 void PageChip::paintEvent(QPaintEvent*) {
@@ -136,12 +136,24 @@ StoryStrip::StoryStrip(Document& document, Engine&, QWidget* parent)
   setObjectName(QStringLiteral("storyStrip"));
   setAccessibleName(tr("The story, spread by spread"));
   setFrameShape(QFrame::NoFrame);
+  setStyleSheet(QStringLiteral("tw--StoryStrip { border: none; }"));
   setWidgetResizable(true);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   build();
   connect(&document_, &Document::pageChanged, this, &StoryStrip::takeDocument);
   connect(&document_, &Document::jobChanged, this, &StoryStrip::takeDocument);
   connect(&document_, &Document::shownChanged, this, &StoryStrip::showShown);
+}
+
+/// A scroll bar takes its place only where the story is longer than the strip.
+void StoryStrip::fitHeight() {
+  const bool scrolls = widget() != nullptr && widget()->sizeHint().width() > width();
+  setFixedHeight(kRowHighPx + (scrolls ? horizontalScrollBar()->sizeHint().height() : 0));
+}
+
+void StoryStrip::resizeEvent(QResizeEvent* event) {
+  QScrollArea::resizeEvent(event);
+  fitHeight();
 }
 
 PageChip* StoryStrip::chip(int page) const {
@@ -178,8 +190,7 @@ void StoryStrip::build() {
   }
   row->addStretch();
   setWidget(inside);
-  setFixedHeight(kLeafHighPx + 2 * kFramePx + kNumberHighPx +
-                 horizontalScrollBar()->sizeHint().height() + 2);
+  fitHeight();
   QMetaObject::invokeMethod(this, &StoryStrip::showShown, Qt::QueuedConnection);
 }
 

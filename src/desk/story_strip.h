@@ -42,10 +42,12 @@ class StoryStrip final : public QScrollArea {
 
  protected:
   void wheelEvent(QWheelEvent*) override;
+  void resizeEvent(QResizeEvent*) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void build();
+  void fitHeight();
   void takeDocument();
   void showShown();
   void step(int by);
