@@ -81,6 +81,9 @@ CopyStation::CopyStation(Document& document, Engine& engine, QWidget* parent)
   told_ = new QLabel(this);
   told_->setObjectName(QStringLiteral("copyTold"));
   told_->setProperty("quiet", true);
+  told_->setText(
+      tr("Drag a balloon or the end of its tail. Tab: next balloon; arrows: nudge it, with "
+         "Alt its tail, with Shift farther."));
   left->addWidget(told_);
   across->addLayout(left, 1);
   across->addWidget(makeSide());

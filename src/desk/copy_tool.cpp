@@ -140,6 +140,14 @@ void CopyTool::nudge(Vector by) {
   if (hand) keep(tr("Move balloon"), movedBalloon(*now, by, hand->request, *hand->letterer));
 }
 
+void CopyTool::nudgeTip(Vector by) {
+  const PlacedBalloon* now = balloon();
+  const auto hand = now ? handOn(chosen_->panel) : std::nullopt;
+  const auto tip = tipHandle();
+  if (hand && tip)
+    keep(tr("Move tail"), withTailTip(*now, *tip + by, hand->request, *hand->letterer));
+}
+
 bool CopyTool::reshape(int step) {
   const PlacedBalloon* now = balloon();
   const auto hand = now ? handOn(chosen_->panel) : std::nullopt;
@@ -255,19 +263,22 @@ void CopyTool::cancel(PageView&) {
 
 bool CopyTool::key(PageView&, const QKeyEvent& event) {
   const double step = event.modifiers().testFlag(Qt::ShiftModifier) ? kFarNudgeMm : kNudgeMm;
+  const auto move = [&](Vector by) {
+    if (event.modifiers().testFlag(Qt::AltModifier))
+      nudgeTip(by);
+    else
+      nudge(by);
+    return chosen_.has_value();
+  };
   switch (event.key()) {
     case Qt::Key_Left:
-      nudge({-step, 0});
-      return chosen_.has_value();
+      return move({-step, 0});
     case Qt::Key_Right:
-      nudge({step, 0});
-      return chosen_.has_value();
+      return move({step, 0});
     case Qt::Key_Up:
-      nudge({0, -step});
-      return chosen_.has_value();
+      return move({0, -step});
     case Qt::Key_Down:
-      nudge({0, step});
-      return chosen_.has_value();
+      return move({0, step});
     case Qt::Key_Tab:
       chooseNext(1);
       return true;

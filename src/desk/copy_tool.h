@@ -36,6 +36,7 @@ class CopyTool final : public QObject, public PageTool {
   const PlacedBalloon* balloon() const;
 
   void nudge(Vector by);
+  void nudgeTip(Vector by);
   /// Fewer (`step` < 0) or more lines; copy set free larger or smaller. False: not possible.
   bool reshape(int step);
   void aimTail();

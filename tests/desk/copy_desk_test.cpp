@@ -26,6 +26,8 @@ class CopyDeskTest final : public QObject {
   void arrowsNudgeAsOneStep();
   void broaderAndBackToTheProgram();
   void retypedWordsStandInTheBalloonAndComeBack();
+  void wordsTakenAwayLeaveTheBalloonOutUntilTheyAreGivenBack();
+  void altArrowsMoveTheTail();
   void theMeterSaysWhatIsTooMuch();
 
  private:
@@ -184,6 +186,48 @@ void CopyDeskTest::retypedWordsStandInTheBalloonAndComeBack() {
   QVERIFY(desk.act("copyAsScript"));
   QVERIFY(desk.document().page().overrides.empty());
   QCOMPARE(wordsIn(stored(desk, 2, 0)), wordsIn(was));
+}
+
+void CopyDeskTest::wordsTakenAwayLeaveTheBalloonOutUntilTheyAreGivenBack() {
+  DeskCase desk;
+  begin(desk);
+  const std::string item = stored(desk, 2, 0).item;
+  station(desk).tool().choose(CopyPlace{2, item});
+  auto* words = desk.part<QPlainTextEdit>("copyWords");
+  words->selectAll();
+  QTest::keyClick(words, Qt::Key_Delete);
+  QVERIFY(desk.act("copySetWords"));
+  QVERIFY(desk.document().rough()->panels[2].balloons.empty());
+  QVERIFY(desk.settled());
+  auto* list = desk.part<QListWidget>("copyList");
+  list->setCurrentRow(-1);
+  list->setCurrentRow(4);
+  QVERIFY(list->item(4)->text().contains(QStringLiteral("left out")));
+  QVERIFY(desk.act("copyAsScript"));
+  QCOMPARE(stored(desk, 2, 0).item, item);
+  QVERIFY(desk.document().page().overrides.empty());
+}
+
+void CopyDeskTest::altArrowsMoveTheTail() {
+  DeskCase desk;
+  begin(desk);
+  const Letterer& letterer = desk.engine().latest()->staged->workshop->letterer;
+  const auto& panel = desk.document().rough()->panels[1];
+  const auto own = std::ranges::find_if(
+      panel.balloons, [](const PlacedBalloon& each) { return each.tail.points.size() > 2; });
+  QVERIFY(own != panel.balloons.end());
+  const CopyPlace place{1, own->item};
+  const Point tip = *tipOf(*own, middleOf(*own, letterer.type()));
+  const Polygon outline = own->outline;
+  station(desk).tool().choose(place);
+  for (int i = 0; i < 4; ++i) QTest::keyClick(&station(desk).view(), Qt::Key_Left, Qt::AltModifier);
+  QVERIFY(desk.settled());
+  QTRY_COMPARE(desk.document().undoStack().count(), 1);
+  const PlacedBalloon* is = storedOf(desk, place);
+  const Point now =
+      *tipOf(*is, middleOf(*is, desk.engine().latest()->staged->workshop->letterer.type()));
+  QVERIFY((now - (tip + Vector{-2, 0})).length() < 0.3);
+  QVERIFY(bounds(is->outline).centre().x - bounds(outline).centre().x < 1e-3);
 }
 
 void CopyDeskTest::theMeterSaysWhatIsTooMuch() {
