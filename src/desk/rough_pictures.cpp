@@ -83,8 +83,10 @@ QImage RoughPictures::picture(int page, const std::string& name) {
     entry.rough = *rough;
     entry.edition = document_.wishesEdition();
     entry.isDrawn = false;
+    // What was asked for last is what is looked at now.
     const Key key{page, name};
-    if (std::ranges::find(queue_, key) == queue_.end()) queue_.push_back(key);
+    std::erase(queue_, key);
+    queue_.push_front(key);
     drawNext();
   }
   return entry.image;

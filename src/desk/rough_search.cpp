@@ -146,8 +146,13 @@ void RoughSearch::take(int number, const std::vector<std::string>& kept,
   }
   const Page* now = document_.job().page(number);
   if (now == nullptr) return;
-  const std::size_t count = found->page.roughs.size();
+  const std::vector<Rough>& roughs = found->page.roughs;
+  const std::size_t count = roughs.size();
   document_.change(tr("find roughs of page %1").arg(number), merged(*now, found->page, kept));
+  const auto fresh = std::ranges::find_if(roughs, [&](const Rough& rough) {
+    return std::ranges::find(kept, rough.name) == kept.end();
+  });
+  if (document_.page().number == number && fresh != roughs.end()) document_.showRough(fresh->name);
   QStringList words{tr("Page %1 has %2 roughs now.").arg(number).arg(count)};
   for (const std::string& pin : found->composed.unkept) words += tr("Not kept: %1").arg(qt(pin));
   for (const std::string& demand : found->composed.unmet)

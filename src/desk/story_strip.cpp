@@ -21,6 +21,7 @@ namespace {
 constexpr int kLeafHighPx = 52, kNumberHighPx = 18, kFramePx = 4;
 constexpr int kRowHighPx = kLeafHighPx + 2 * kFramePx + kNumberHighPx;
 constexpr int kTurnWidePx = 26;
+constexpr int kAroundPx = 8;  // frames above and below
 
 /// Between two spreads: a leaf that lifts, pointing on in reading direction.
 class TurnedLeaf final : public QWidget {
@@ -148,7 +149,8 @@ StoryStrip::StoryStrip(Document& document, Engine&, QWidget* parent)
 /// A scroll bar takes its place only where the story is longer than the strip.
 void StoryStrip::fitHeight() {
   const bool scrolls = widget() != nullptr && widget()->sizeHint().width() > width();
-  setFixedHeight(kRowHighPx + (scrolls ? horizontalScrollBar()->sizeHint().height() : 0));
+  setFixedHeight(kRowHighPx + kAroundPx +
+                 (scrolls ? horizontalScrollBar()->sizeHint().height() : 0));
 }
 
 void StoryStrip::resizeEvent(QResizeEvent* event) {
