@@ -84,8 +84,7 @@ class Aiming {
     cameras_.push_back({mirroredPicture(page_, panel_), "mirror the picture", kMirrors});
     for (const double by : {-14.0, -7.0, 7.0, 14.0})
       if (auto tilted = tiltedPicture(page_, panel_, by))
-        cameras_.push_back({std::move(*tilted), fmt::format("tilt the horizon {:.0f}°", by),
-                            kTilts * std::abs(by) / 7});
+        cameras_.push_back({std::move(*tilted), tiltInWords(now_, by), kTilts * std::abs(by) / 7});
     if (isStagedByHand(page_, panel_)) return;  // a walk would lose the artist's camera
     for (const double by : {-80.0, -40.0, 40.0, 80.0}) {
       StagingChoice choice = now_.choice;

@@ -7,6 +7,8 @@
 // badly: places of figures that were set by hand are kept by mirroring and tilting only.
 #include "compose/staging_moves.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -141,6 +143,12 @@ std::optional<Staging> tiltedPicture(const MeasuredPage& page, std::size_t panel
   const double tilt = page.rough().panels[panel].staging.choice.tiltDeg + byDeg;
   if (std::abs(tilt) > kMostTiltDeg) return std::nullopt;
   return tiltedTo(page, panel, std::abs(tilt) < kLevel ? 0 : tilt);
+}
+
+std::string tiltInWords(const Staging& staging, double byDeg) {
+  const bool falls = (byDeg > 0) != runsLeftward(staging);
+  return fmt::format("tilt the horizon {:.0f}°, {} side down", std::abs(byDeg),
+                     falls ? "right" : "left");
 }
 
 Staging levelPicture(const MeasuredPage& page, std::size_t panel) {

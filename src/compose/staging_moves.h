@@ -26,6 +26,8 @@ Staging inLookingGlass(Staging staging);
 /// The horizon tilted by so many degrees more, as StagingChoice counts them; nothing when it would
 /// be tilted by more than kMostTiltDeg.
 std::optional<Staging> tiltedPicture(const MeasuredPage& page, std::size_t panel, double byDeg);
+/// "tilt the horizon 7°, left side down": by so many degrees more.
+std::string tiltInWords(const Staging& staging, double byDeg);
 /// The horizon straight.
 Staging levelPicture(const MeasuredPage& page, std::size_t panel);
 

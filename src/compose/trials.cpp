@@ -21,6 +21,7 @@
 
 #include "base/parallel.h"
 #include "compose/page_readings.h"
+#include "compose/re_aim.h"
 #include "compose/staging_moves.h"
 #include "review/panel_findings.h"
 #include "stage/blocking.h"
@@ -33,6 +34,7 @@ constexpr double kHelpsBelow = 0.7;
 constexpr double kHarm = 0.4;       // weighted cost; our choice
 constexpr double kLeastStep = 0.1;  // of the way to the limit, to be worth telling; our choice
 constexpr std::size_t kTold = 3;
+constexpr std::string_view kAim = "aim the lead at the next panel";
 
 class Changes {
  public:
@@ -50,6 +52,7 @@ class Changes {
     heights();
     places();
     turns();
+    aims();
     return std::move(out_);
   }
 
@@ -74,11 +77,8 @@ class Changes {
     for (const double by : {-14.0, -7.0, 7.0, 14.0}) {
       auto tilted = tiltedPicture(page_, panel_, by);
       if (!tilted) continue;
-      const bool falls = (by > 0) != runsLeftward(before_);
-      std::string change = tilted->choice.tiltDeg == 0
-                               ? std::string("set the horizon level")
-                               : fmt::format("tilt the horizon {:.0f}°, {} side down", std::abs(by),
-                                             falls ? "right" : "left");
+      std::string change = tilted->choice.tiltDeg == 0 ? std::string("set the horizon level")
+                                                       : tiltInWords(before_, by);
       out_.push_back({std::move(change), std::move(*tilted)});
     }
   }
@@ -146,6 +146,13 @@ class Changes {
                         std::move(staging)});
       }
     }
+  }
+
+  void aims() {
+    if (panel_ + 1 >= page_.rough().panels.size()) return;
+    auto aimed = reAimedAt(page_, panel_, page_.rough().panels[panel_ + 1].focus);
+    if (aimed && aimed->change != "nothing")
+      out_.push_back({std::string(kAim) + ": " + aimed->change, std::move(aimed->staging)});
   }
 
   const MeasuredPage& page_;
@@ -267,6 +274,13 @@ bool canBeStaged(const Finding& finding) {
   return finding.panel > 0 && (finding.rule == kSquint || (rule && isAboutStaging(*rule)));
 }
 
+/// Aiming is for leads: what else it may mend is mended by smaller changes.
+bool isFor(const Trial& trial, const Finding& finding) {
+  const bool lead =
+      finding.rule == nameOf(RuleId::HandedOn) || finding.rule == nameOf(RuleId::LeaksOff);
+  return lead || !trial.change.starts_with(kAim);
+}
+
 std::vector<Tried> trialsOn(const MeasuredPage& page, const std::vector<Finding>& findings) {
   std::set<int> panels;
   for (const Finding& finding : findings)
@@ -308,7 +322,7 @@ Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& finding
     if (!canBeStaged(finding)) continue;
     std::vector<Ranked> list;
     for (const Tried& tried : all)
-      if (static_cast<int>(tried.panel) + 1 == finding.panel)
+      if (static_cast<int>(tried.panel) + 1 == finding.panel && isFor(tried.trial, finding))
         list.push_back(ranked(finding, before, tried, page));
     keepBest(list, finding.tried);
     if (finding.tried.empty() && !list.empty())

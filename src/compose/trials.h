@@ -17,7 +17,8 @@ struct Trial {
 };
 
 /// The changes worth trying on a panel: mirror, tilt, walk round, step in or back, raise or lower
-/// the camera, turn the focus's head, let the figures change places.
+/// the camera, turn the focus's head, let the figures change places, aim the lead at the next
+/// panel.
 std::vector<Trial> trialsFor(const MeasuredPage& page, std::size_t panel);
 
 /// Fills `tried` of every finding that a staging can mend with up to three changes that help, the

@@ -92,4 +92,22 @@ TEST_CASE("remedies of one finding come with the stagings that were measured") {
   CHECK(stagings->size() == alone.tried.size());
 }
 
+TEST_CASE("aiming is tried for leads only") {
+  const SmallPage page;
+  const MeasuredPage measured = page.measured();
+  std::vector<Finding> findings = measured.measured().findings;
+  Progress progress;
+  REQUIRE(tryRemedies(measured, findings, 0, progress));
+  for (const Finding& finding : findings)
+    for (const TriedRemedy& tried : finding.tried)
+      if (tried.change.starts_with("aim the lead"))
+        CHECK((finding.rule == "handed on" || finding.rule == "leaks off the sheet"));
+  for (const std::size_t panel : {0U, 1U}) {
+    const std::vector<Trial> trials = trialsFor(measured, panel);
+    CHECK(std::ranges::count_if(trials, [](const Trial& trial) {
+            return trial.change.starts_with("aim the lead");
+          }) <= 1);
+  }
+}
+
 }  // namespace tw
