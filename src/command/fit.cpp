@@ -101,18 +101,23 @@ std::optional<WholeAnswer> fitWhole(const FitAnswers& asked, const FitRequest& r
 }
 
 Result<FitAnswers> fitFigure(const FitRequest& request) {
-  if (!(request.marginMm >= 0 && request.marginMm <= 100))
-    return badInput("A margin goes from 0 to 100 mm.");
   const auto open = openJob(request.job);
   if (!open) return tl::unexpected(open.error());
-  const auto staged = findStaged(open->job, request);
-  if (!staged) return tl::unexpected(staged.error());
-  const auto index = findFigure(*staged, request.who);
-  if (!index) return tl::unexpected(index.error());
   const auto stager = stagerFor(*open);
   if (!stager) return tl::unexpected(stager.error());
   const auto lights = LightWords::load();
   if (!lights) return tl::unexpected(lights.error());
+  return fitFigure(open->job, *stager, *lights, request);
+}
+
+Result<FitAnswers> fitFigure(const Job& job, const Stager& stager, const LightWords& lights,
+                             const FitRequest& request) {
+  if (!(request.marginMm >= 0 && request.marginMm <= 100))
+    return badInput("A margin goes from 0 to 100 mm.");
+  const auto staged = findStaged(job, request);
+  if (!staged) return tl::unexpected(staged.error());
+  const auto index = findFigure(*staged, request.who);
+  if (!index) return tl::unexpected(index.error());
   const Page& page = *staged->page;
   const std::string& who = staged->panel->staging.figures[*index].who;
   FitAnswers out;
@@ -120,14 +125,14 @@ Result<FitAnswers> fitFigure(const FitRequest& request) {
   out.rough = request.rough;
   out.panel = request.panel;
   out.marginMm = request.marginMm;
-  out.sheet = open->job.sheetFor(page);
+  out.sheet = job.sheetFor(page);
   out.rightHand = Job::isRightHand(page);
   out.roughPage = *staged->rough;
   if (page.brief.focus.empty() || page.brief.focus == who)
     out.wantedHeadMm = page.brief.leastHeadMm;
   out.figure =
-      wholeFigure(*stager, *staged->panel, staged->beat, stager->bodyOf(who, staged->beat.id),
-                  *index, lightOf(staged->panel->staging, staged->beat, *lights));
+      wholeFigure(stager, *staged->panel, staged->beat, stager.bodyOf(who, staged->beat.id), *index,
+                  lightOf(staged->panel->staging, staged->beat, lights));
   out.room = roomFor(out.roughPage, static_cast<std::size_t>(request.panel - 1),
                      out.sheet.liveRect(out.rightHand));
   out.whole = fitWhole(out, request);

@@ -95,6 +95,9 @@ struct FitAnswers {
 };
 
 Result<FitAnswers> fitFigure(const FitRequest& request);
+/// The same of a job in memory; `request.job` is not read.
+Result<FitAnswers> fitFigure(const Job& job, const Stager& stager, const LightWords& lights,
+                             const FitRequest& request);
 
 /// The JSON of docs/formats/fit-output.schema.json.
 std::string fitJson(const FitAnswers& answers);

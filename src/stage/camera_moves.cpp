@@ -222,6 +222,19 @@ CameraPlace withLensKeeping(CameraPlace camera, double focalMm, const Vec3& chin
   return out;
 }
 
+std::optional<CameraPlace> fitted(CameraPlace camera, const Rect& frame, const Fit& fit) {
+  const double lens = camera.focalMm * fit.scale;
+  if (fit.mirrored || lens < kShortestLensMm || lens > kLongestLensMm) return std::nullopt;
+  const double halfHigh = 0.5 * frame.height() / frame.width();
+  const auto moved = [&](double centre, double edge, double move) {
+    return fit.scale * centre + (fit.scale * edge + move - edge) / frame.width();
+  };
+  camera.focalMm = lens;
+  camera.offsetX = moved(0.5 + camera.offsetX, frame.min.x, fit.move.x) - 0.5;
+  camera.offsetY = moved(halfHigh + camera.offsetY, frame.min.y, fit.move.y) - halfHigh;
+  return camera;
+}
+
 Vec3 pivotOf(const Scene& scene) {
   if (scene.focus < 0) return scene.subject.middle();
   const Actor& actor = scene.actors[static_cast<std::size_t>(scene.focus)];

@@ -4,6 +4,7 @@
 // here, common practice, no source.
 #pragma once
 
+#include "geometry/fit_largest.h"
 #include "stage/camera.h"
 #include "stage/handles.h"
 
@@ -42,6 +43,11 @@ CameraPlace withLens(CameraPlace camera, double focalMm);
 /// distance in the frame and their middle its place.
 CameraPlace withLensKeeping(CameraPlace camera, double focalMm, const Vec3& chin, const Vec3& crown,
                             double aspect);
+
+/// The picture enlarged and moved as the fit says, by lens and lens shift alone: every outline
+/// keeps its shape. Nothing when the fit turns the figure about or asks for a lens that there is
+/// not.
+std::optional<CameraPlace> fitted(CameraPlace camera, const Rect& frame, const Fit& fit);
 
 /// What moves of the camera turn about: the focus's head, or a hand or thing that is the subject.
 Vec3 pivotOf(const Scene& scene);

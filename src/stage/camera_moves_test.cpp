@@ -87,6 +87,27 @@ TEST_CASE("lens and roll stop at the limits of the brief") {
   CHECK(rolled(rolled(camera, 30), -30).rollDeg == 0);
 }
 
+TEST_CASE("a fitted picture has every place where the fit puts it") {
+  CHECK(rc::check("fit by lens and shift", [] {
+    const Staging staging = anyStaging();
+    const StagedPanel& panel = panelOfTwo();
+    Fit fit;
+    fit.scale = anyOf(0.6, 1.8);
+    fit.move = {anyOf(-60, 60), anyOf(-60, 60)};
+    const auto now = fitted(staging.camera, panel.frame, fit);
+    RC_PRE(now.has_value());
+    Staging after = staging;
+    after.camera = *now;
+    const std::vector<Handle> was = handlesOf(panel, staging), is = handlesOf(panel, after);
+    for (std::size_t i = 0; i < was.size(); ++i)
+      if (!was[i].behindEye) RC_ASSERT((is[i].page - fit.placed(was[i].page)).length() < 1e-6);
+  }));
+  Fit turnedAbout;
+  turnedAbout.scale = 1;
+  turnedAbout.mirrored = true;
+  CHECK_FALSE(fitted(plainStaging().camera, panelOfTwo().frame, turnedAbout).has_value());
+}
+
 TEST_CASE("the pivot goes as far in the frame as the camera is trucked") {
   CHECK(rc::check("truck", [] {
     const Staging staging = anyStaging();
