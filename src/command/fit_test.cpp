@@ -10,6 +10,8 @@
 #include "base/files.h"
 #include "command/demo_job.h"
 #include "command/fit_room.h"
+#include "command/job_models.h"
+#include "command/job_pages.h"
 #include "geometry/polygon.h"
 
 namespace tw {
@@ -168,6 +170,19 @@ TEST_CASE("the JSON of a fit follows its published schema") {
   tests::SchemaCheck check(nlohmann::json::parse(*schema));
   const auto findings = check.findings(nlohmann::json::parse(fitJson(job.answers(job.request()))));
   for (const std::string& finding : findings) FAIL_CHECK(finding);
+}
+
+TEST_CASE("a job in memory has the same answers as its folder") {
+  const StagedJob job;
+  const auto open = openJob(job.request().job);
+  REQUIRE(open.has_value());
+  const auto stager = stagerFor(*open);
+  const auto lights = LightWords::load();
+  REQUIRE(stager.has_value());
+  REQUIRE(lights.has_value());
+  const auto answers = fitFigure(open->job, *stager, *lights, job.request());
+  REQUIRE(answers.has_value());
+  CHECK(fitJson(*answers) == fitJson(job.answers(job.request())));
 }
 
 TEST_CASE("what is not there is refused with what is") {

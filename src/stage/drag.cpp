@@ -53,19 +53,6 @@ bool holdsSomething(const Beat& beat, const Staging& staging, int figure) {
   return false;
 }
 
-/// Puts the changed figure into the staging; what it holds goes along.
-Staging withFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
-                   SetFigure changed) {
-  Staging out = from;
-  out.figures[figure] = std::move(changed);
-  if (!holdsSomething(*panel.beat, from, static_cast<int>(figure))) return out;
-  const Scene before = panel.sceneOf(from);
-  Scene after = panel.sceneOf(out);
-  carryProps(*panel.beat, figure, before, after);
-  out.props = after.props;
-  return out;
-}
-
 std::vector<Joint> pinsOf(const std::vector<Pin>& pins, int figure) {
   std::vector<Joint> out;
   for (const Pin& pin : pins)
@@ -250,6 +237,25 @@ Dragged gazedAt(const StagedPanel& panel, const Staging& from, std::size_t figur
   Dragged out{withFigure(panel, from, figure, head.set), kGazeBallM * off / kDeg, {}, {}};
   if (off > kOffGazeDeg) out.shortfall = fmt::format("gaze {:.0f}° off", off);
   return out;
+}
+
+Staging withFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                   SetFigure changed) {
+  Staging out = from;
+  out.figures[figure] = std::move(changed);
+  if (!holdsSomething(*panel.beat, from, static_cast<int>(figure))) return out;
+  const Scene before = panel.sceneOf(from);
+  Scene after = panel.sceneOf(out);
+  carryProps(*panel.beat, figure, before, after);
+  out.props = after.props;
+  return out;
+}
+
+Staging flippedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure) {
+  SetFigure set = from.figures[figure];
+  set.poseMirrored = !set.poseMirrored;
+  set.gazeDeg = -set.gazeDeg;
+  return withFigure(panel, from, figure, set);
 }
 
 Staging turnedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,

@@ -42,6 +42,11 @@ Vec3 inFacingPlane(const StagedPanel& panel, const Camera& camera, Point page, c
 /// The head turned to that place, by gaze and a nod, within the neck's limits.
 Dragged gazedAt(const StagedPanel& panel, const Staging& from, std::size_t figure,
                 const Vec3& place);
+/// That figure set otherwise; what it holds goes along.
+Staging withFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
+                   SetFigure changed);
+/// Its pose, turns and gaze seen in a looking-glass.
+Staging flippedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure);
 Staging turnedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
                      double headingDeg);
 Staging turnedThing(const Staging& from, std::size_t thing, double headingDeg, double pitchDeg);

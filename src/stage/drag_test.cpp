@@ -257,6 +257,17 @@ TEST_CASE("the heading handle turns the figure about its foot with what it holds
   CHECK(d.staging.props[0] != from.props[0]);
 }
 
+TEST_CASE("a figure flipped twice is as it was and flipped once its hands change sides") {
+  const StagedPanel& panel = panelOfTwo();
+  Staging from = plainStaging();
+  from.figures[1].turnsDeg["left shoulder"] = {70, 30, 0};
+  const Staging once = flippedFigure(panel, from, 1);
+  CHECK(flippedFigure(panel, once, 1) == from);
+  const double left = handleOf(panel, from, Grab::LeftHand, 1).world.y();
+  CHECK(handleOf(panel, once, Grab::RightHand, 1).world.y() == doctest::Approx(left));
+  CHECK(restIsSame(from, once, 1));
+}
+
 TEST_CASE("another pose is free of the turns made by hand and keeps the lantern in a hand") {
   const StagedPanel& panel = panelOfTwo();
   Staging from = plainStaging();
