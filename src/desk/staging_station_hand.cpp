@@ -104,7 +104,7 @@ void PanelInHand::takeMeasured() {
 void PanelInHand::takeKept() {
   if (!keeping_) return;
   keeping_ = false;
-  const bool further = isReady() && storedPanel().staging != now_;
+  const bool further = isReady() && now_ != keptStaging_;
   if (!further) {
     trying_ = false;
     after_.reset();
@@ -223,7 +223,8 @@ void PanelInHand::attempt(Staging staging) {
   now_ = std::move(staging);
   trying_ = true;
   showHandles(false);
-  engine_.tryRestage(panel_, now_);
+  // What is being kept must not be mixed with what comes after it.
+  if (!keeping_) engine_.tryRestage(panel_, now_);
   emit changed();
 }
 
@@ -234,6 +235,7 @@ void PanelInHand::keep(const QString& what, int merge) {
     return;
   }
   keeping_ = true;
+  keptStaging_ = now_;
   engine_.keep(what, merge);
 }
 
@@ -248,7 +250,14 @@ void PanelInHand::apply(Staging staging, const QString& what, int merge) {
 }
 
 void PanelInHand::drop() {
-  if (!trying_ || keeping_) return;
+  if (!trying_) return;
+  if (keeping_) {  // the edit before stays
+    after_.reset();
+    now_ = keptStaging_;
+    showHandles(false);
+    emit changed();
+    return;
+  }
   trying_ = false;
   engine_.drop();
   takeDocument();

@@ -95,6 +95,7 @@ class PanelInHand final : public QObject {
   QString panelKey_;  ///< page, rough and panel that pins and selection belong to
   Staging now_;
   bool trying_ = false, keeping_ = false;
+  Staging keptStaging_;        ///< what is on its way into the document
   std::optional<Edit> after_;  ///< to be kept once the edit before has been
   std::vector<Handle> handles_;
   std::optional<std::size_t> held_;
