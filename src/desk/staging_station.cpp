@@ -1,6 +1,7 @@
 #include "desk/staging_station.h"
 
 #include <QAction>
+#include <QActionGroup>
 #include <QButtonGroup>
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -12,6 +13,7 @@
 
 #include <algorithm>
 
+#include "desk/flow_layout.h"
 #include "desk/in_qt.h"
 #include "desk/look.h"
 #include "desk/staging_station_camera.h"
@@ -53,7 +55,6 @@ QToolButton* checkable(const QString& text, const char* name, QWidget* parent) {
   button->setObjectName(QString::fromLatin1(name));
   button->setAccessibleName(text);
   button->setCheckable(true);
-  button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   return button;
 }
 
@@ -104,21 +105,20 @@ QWidget* StagingStation::makeStage() {
   auto* down = new QVBoxLayout(stage);
   down->setContentsMargins(0, 0, 0, 0);
   down->setSpacing(4);
-  panels_ = new QHBoxLayout;
+  panels_ = new FlowLayout;
   panelGroup_ = new QButtonGroup(this);
   connect(panelGroup_, &QButtonGroup::idClicked, this, [this](int index) {
     document_.selectPanel(static_cast<std::size_t>(index));
     view_->setFocus();
   });
-  auto* top = new QHBoxLayout;
-  top->addLayout(panels_);
-  top->addStretch();
-  top->addLayout(makeModes());
-  down->addLayout(top);
+  down->addLayout(panels_);
+  auto* modes = new QHBoxLayout;
+  addModes(modes);
   view_ = new PageView(document_, engine_, stage);
   view_->setObjectName(QStringLiteral("stagingView"));
   view_->setTool(tool_.get());
   down->addWidget(view_, 1);
+  down->addLayout(modes);
   said_ = new QLabel(stage);
   said_->setObjectName(QStringLiteral("stagingSaid"));
   said_->setMinimumHeight(20);
@@ -126,21 +126,15 @@ QWidget* StagingStation::makeStage() {
   return stage;
 }
 
-QHBoxLayout* StagingStation::makeModes() {
-  auto* row = new QHBoxLayout;
-  modeGroup_ = new QButtonGroup(this);
+void StagingStation::addModes(QLayout* row) {
+  auto* group = new QActionGroup(this);
   for (const ModeInfo& info : kModes) {
-    QToolButton* button = checkable(nameOf(info.mode), info.name, this);
-    button->setShortcut(QKeySequence(QString::fromLatin1(info.key)));
-    button->setToolTip(QStringLiteral("%1 (%2)").arg(
-        QCoreApplication::translate("StagingModes", info.help), QString::fromLatin1(info.key)));
-    button->setChecked(info.mode == StagingMode::Pose);
-    modeGroup_->addButton(button, static_cast<int>(info.mode));
-    row->addWidget(button);
+    QAction* action = choice(group, nameOf(info.mode), info.name, QString::fromLatin1(info.key),
+                             QCoreApplication::translate("StagingModes", info.help));
+    action->setChecked(info.mode == StagingMode::Pose);
+    connect(action, &QAction::triggered, this, [this, mode = info.mode] { showMode(mode); });
+    row->addWidget(buttonFor(action));
   }
-  connect(modeGroup_, &QButtonGroup::idClicked, this,
-          [this](int id) { showMode(static_cast<StagingMode>(id)); });
-  return row;
 }
 
 void StagingStation::showMode(StagingMode mode) {
@@ -156,35 +150,53 @@ QWidget* StagingStation::makeControls() {
   down->setContentsMargins(6, 0, 0, 0);
   down->setSpacing(6);
   auto* choices = new QGridLayout;
-  choices->setObjectName(QStringLiteral("stagingPages"));
   choices->setSpacing(4);
+  pageButtons_ = choices;
   down->addLayout(choices);
   pages_ = new QStackedWidget(side);
-  pageGroup_ = new QButtonGroup(this);
+  pageGroup_ = new QActionGroup(this);
   down->addWidget(pages_, 1);
-  addPage(tr("Figure"), "pageFigure", tr("Alt+1"),
-          scrolled(new FigureControls(*hand_, side), side));
-  addPage(tr("Poses"), "pagePoses", tr("Alt+2"), new PoseShelf(*hand_, side));
-  addPage(tr("What if"), "pageVariants", tr("Alt+3"), new VariantStrip(*hand_, side));
-  addPage(tr("Size"), "pageFit", tr("Alt+4"), scrolled(new FitControls(*hand_, side), side));
-  addPage(tr("Things"), "pageThings", tr("Alt+5"), scrolled(new ThingControls(*hand_, side), side));
-  addPage(tr("Camera"), "pageCamera", tr("Alt+6"),
-          scrolled(new CameraControls(*hand_, side), side));
-  addPage(tr("Light"), "pageLight", tr("Alt+7"), scrolled(new LightControls(*hand_, side), side));
-  for (int i = 0; i < pages_->count(); ++i)
-    choices->addWidget(pageGroup_->button(i), i / kPagesAcross, i % kPagesAcross);
-  connect(pageGroup_, &QButtonGroup::idClicked, pages_, &QStackedWidget::setCurrentIndex);
-  pageGroup_->button(0)->setChecked(true);
+  addPage(tr("Figure"), "pageFigure", scrolled(new FigureControls(*hand_, side), side));
+  addPage(tr("Poses"), "pagePoses", new PoseShelf(*hand_, side));
+  addPage(tr("What if"), "pageVariants", new VariantStrip(*hand_, side));
+  addPage(tr("Size"), "pageFit", scrolled(new FitControls(*hand_, side), side));
+  addPage(tr("Things"), "pageThings", scrolled(new ThingControls(*hand_, side), side));
+  addPage(tr("Camera"), "pageCamera", scrolled(new CameraControls(*hand_, side), side));
+  addPage(tr("Light"), "pageLight", scrolled(new LightControls(*hand_, side), side));
   down->addWidget(new FigureMeasures(*hand_, engine_, side));
   return side;
 }
 
-void StagingStation::addPage(const QString& title, const char* name, const QString& key,
-                             QWidget* page) {
-  QToolButton* button = checkable(title, name, this);
-  button->setShortcut(QKeySequence(key));
-  button->setToolTip(QStringLiteral("%1 (%2)").arg(title, key));
-  pageGroup_->addButton(button, pages_->addWidget(page));
+void StagingStation::addPage(const QString& title, const char* name, QWidget* page) {
+  const int index = pages_->addWidget(page);
+  QAction* action = choice(pageGroup_, title, name, QStringLiteral("Alt+%1").arg(index + 1), title);
+  action->setChecked(index == 0);
+  connect(action, &QAction::triggered, pages_, [this, index] { pages_->setCurrentIndex(index); });
+  static_cast<QGridLayout*>(pageButtons_)
+      ->addWidget(buttonFor(action), index / kPagesAcross, index % kPagesAcross);
+}
+
+/// A command that stays chosen until another of its group is.
+QAction* StagingStation::choice(QActionGroup* group, const QString& title, const char* name,
+                                const QString& key, const QString& help) {
+  auto* action = new QAction(title, group);
+  action->setObjectName(QString::fromLatin1(name));
+  action->setCheckable(true);
+  action->setShortcut(QKeySequence(key));
+  action->setShortcutContext(Qt::WindowShortcut);
+  action->setToolTip(QStringLiteral("%1 (%2)").arg(help, key));
+  addAction(action);
+  return action;
+}
+
+QToolButton* StagingStation::buttonFor(QAction* action) {
+  auto* button = new QToolButton(this);
+  button->setDefaultAction(action);
+  button->setObjectName(action->objectName());
+  button->setAccessibleName(action->text());
+  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  return button;
 }
 
 void StagingStation::listPanels() {

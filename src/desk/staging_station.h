@@ -10,10 +10,12 @@
 #include "desk/staging_tool.h"
 #include "desk/station.h"
 
+class QActionGroup;
 class QButtonGroup;
-class QHBoxLayout;
 class QLabel;
+class QLayout;
 class QStackedWidget;
+class QToolButton;
 
 namespace tw {
 
@@ -35,8 +37,11 @@ class StagingStation final : public Station {
  private:
   QWidget* makeStage();
   QWidget* makeControls();
-  QHBoxLayout* makeModes();
-  void addPage(const QString& title, const char* name, const QString& key, QWidget* page);
+  void addModes(QLayout* row);
+  void addPage(const QString& title, const char* name, QWidget* page);
+  QAction* choice(QActionGroup* group, const QString& title, const char* name, const QString& key,
+                  const QString& help);
+  QToolButton* buttonFor(QAction* action);
   void showMode(StagingMode mode);
   void stepPanel(int by);
   void listPanels();
@@ -45,8 +50,9 @@ class StagingStation final : public Station {
   PanelInHand* hand_;
   std::unique_ptr<StagingTool> tool_;
   PageView* view_ = nullptr;
-  QHBoxLayout* panels_ = nullptr;
-  QButtonGroup *panelGroup_ = nullptr, *modeGroup_ = nullptr, *pageGroup_ = nullptr;
+  QLayout *panels_ = nullptr, *pageButtons_ = nullptr;
+  QButtonGroup* panelGroup_ = nullptr;
+  QActionGroup* pageGroup_ = nullptr;
   QStackedWidget* pages_ = nullptr;
   QLabel* said_ = nullptr;
 };

@@ -1,5 +1,6 @@
 #include "desk/staging_station_light.h"
 
+#include <QComboBox>
 #include <QImage>
 #include <QKeyEvent>
 #include <QLabel>
@@ -14,6 +15,7 @@
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "stage/light_names.h"
 
 namespace tw {
 
@@ -217,11 +219,22 @@ LightControls::LightControls(PanelInHand& hand, QWidget* parent) : QWidget(paren
     set(withAmbient(present(), value), tr("light from everywhere"), meant, kMergeLight + 20);
   });
   down->addWidget(ambient_);
+  named_ = new QComboBox(this);
+  named_->setObjectName(QStringLiteral("lightNamed"));
+  named_->setAccessibleName(tr("A light by name"));
+  named_->addItem(tr("A light by name …"));
+  if (const auto names = lightNames())
+    for (const LightName& each : *names) named_->addItem(qt(each.title), qt(each.name));
+  connect(named_, qOverload<int>(&QComboBox::activated), this, [this](int index) {
+    if (index > 0) setByWords(named_->itemData(index).toString());
+    named_->setCurrentIndex(0);
+  });
+  down->addWidget(named_);
   words_ = new QLineEdit(this);
   words_->setObjectName(QStringLiteral("lightWords"));
   words_->setAccessibleName(tr("Light in words"));
   words_->setPlaceholderText(tr("in words: back-lit, rim 1, fill 0.2 from the right"));
-  connect(words_, &QLineEdit::returnPressed, this, &LightControls::setByWords);
+  connect(words_, &QLineEdit::returnPressed, this, [this] { setByWords(words_->text()); });
   down->addWidget(words_);
   trouble_ = new QLabel(this);
   trouble_->setProperty("warn", true);
@@ -255,9 +268,9 @@ void LightControls::set(const SetLight& light, const QString& what, bool meant, 
   if (meant) hand_.keep(what, merge);
 }
 
-void LightControls::setByWords() {
+void LightControls::setByWords(const QString& words) {
   if (!hand_.isReady()) return;
-  const auto asked = lightAsked(words_->text().toStdString(), hand_.lights());
+  const auto asked = lightAsked(words.toStdString(), hand_.lights());
   trouble_->setVisible(!asked.has_value());
   if (asked)
     set(setLightOf(*asked), tr("light in words"), true, -1);

@@ -2,6 +2,7 @@
 // strengths, and the words that name a light.
 #pragma once
 
+#include <QImage>
 #include <QWidget>
 
 #include <array>
@@ -11,6 +12,7 @@
 #include "desk/staging_station_hand.h"
 #include "stage/light_moves.h"
 
+class QComboBox;
 class QLabel;
 class QLineEdit;
 
@@ -59,13 +61,14 @@ class LightControls final : public QWidget {
  private:
   SetLight present() const;
   void set(const SetLight& light, const QString& what, bool meant, int merge);
-  void setByWords();
+  void setByWords(const QString& words);
   void refresh();
 
   PanelInHand& hand_;
   LightDisc* disc_ = nullptr;
   std::array<NumberDial*, 3> strengths_{};
   NumberDial* ambient_ = nullptr;
+  QComboBox* named_ = nullptr;
   QLineEdit* words_ = nullptr;
   QLabel *title_ = nullptr, *trouble_ = nullptr;
 };

@@ -13,7 +13,7 @@ namespace tw {
 namespace {
 
 constexpr int kKeyRole = Qt::UserRole;
-constexpr int kWordsPx = 40, kAroundPx = 10;
+constexpr int kWordsPx = 54, kAroundPx = 10;
 
 }  // namespace
 

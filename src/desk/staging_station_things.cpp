@@ -6,7 +6,11 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <cmath>
+
 #include "desk/in_qt.h"
+#include "desk/look.h"
 #include "stage/held_props.h"
 
 namespace tw {
@@ -14,6 +18,7 @@ namespace tw {
 namespace {
 
 constexpr int kMergeThings = 6000;
+constexpr int kRows = 5;
 constexpr std::array<const char*, 4> kHands{"", "left", "right", "both"};
 
 /// The staging with what that figure holds put into its hands as the beat now says.
@@ -40,7 +45,6 @@ ThingControls::ThingControls(PanelInHand& hand, QWidget* parent) : QWidget(paren
   list_ = new QListWidget(this);
   list_->setObjectName(QStringLiteral("thingList"));
   list_->setAccessibleName(tr("Things"));
-  list_->setMaximumHeight(190);
   down->addWidget(list_);
   inHand_ = new QComboBox(this);
   inHand_->setObjectName(QStringLiteral("thingHand"));
@@ -134,7 +138,18 @@ QString ThingControls::placeInWords(std::size_t thing) const {
   const int holder = holderOfThing(*hand_.stage().beat, staging, thing);
   if (holder >= 0) return tr("held by %1").arg(hand_.nameOfFigure(holder));
   const Place3& at = staging.props[thing].at;
-  return tr("%1 m across, %2 m away").arg(at.x, 0, 'f', 1).arg(at.z, 0, 'f', 1);
+  const QString aside = at.x < 0 ? tr("%1 m to the left") : tr("%1 m to the right");
+  const QString deep = at.z < 0 ? tr("%1 m nearer") : tr("%1 m farther");
+  return aside.arg(std::abs(at.x), 0, 'f', 1) + QStringLiteral(", ") +
+         deep.arg(std::abs(at.z), 0, 'f', 1);
+}
+
+/// What is hauled goes through both hands whatever the beat says.
+bool ThingControls::isHauled(int thing) const {
+  const std::string& id = hand_.staging().props[static_cast<std::size_t>(thing)].prop;
+  return std::ranges::any_of(hand_.stage().beat->figures, [&](const BeatFigure& figure) {
+    return figure.target == id && hauls(*hand_.stage().beat, figure);
+  });
 }
 
 void ThingControls::listThings() {
@@ -150,9 +165,12 @@ void ThingControls::listThings() {
     QListWidgetItem* item = list_->item(static_cast<int>(i));
     const auto index = static_cast<std::size_t>(things[i]);
     item->setData(Qt::UserRole, things[i]);
+    item->setSizeHint(QSize(0, kTouchPx));
     item->setText(tr("%1, %2").arg(hand_.nameOfThing(index), placeInWords(index)));
     if (things[i] == chosen) list_->setCurrentItem(item);
   }
+  if (list_->currentItem() == nullptr) list_->setCurrentRow(0);
+  list_->setFixedHeight(std::min(list_->count(), kRows) * kTouchPx + 8);
 }
 
 void ThingControls::refresh() {
@@ -165,7 +183,7 @@ void ThingControls::refresh() {
   const int at = thing();
   const bool held = at >= 0 && holderOfThing(*hand_.stage().beat, hand_.staging(),
                                              static_cast<std::size_t>(at)) >= 0;
-  inHand_->setEnabled(held);
+  inHand_->setEnabled(held && !isHauled(at));
   for (NumberDial* dial : {heading_, lean_, height_}) dial->setEnabled(at >= 0);
   if (at < 0) return;
   const SetProp& prop = hand_.staging().props[static_cast<std::size_t>(at)];

@@ -21,6 +21,7 @@ class ThingControls final : public QWidget {
 
  private:
   int thing() const;  ///< into the staging's props, −1: none
+  bool isHauled(int thing) const;
   QString placeInWords(std::size_t thing) const;
   void addDials();
   void setHand(int index);

@@ -313,7 +313,7 @@ void StagingTool::paintHandle(const PageView& view, QPainter& painter, std::size
   mark.at = view.toView(handle.page);
   mark.isHeld = &handle == hand_.held();
   mark.isHovered = hovered_ == index;
-  mark.isHidden = handle.hidden;
+  mark.isHidden = handle.hidden || handle.outside;
   mark.isPinned = hand_.isPinned(handle);
   mark.isOther = handle.grab != Grab::Thing && handle.figure != hand_.figure();
   for (const Handle& each : hand_.handles()) {

@@ -92,6 +92,7 @@ void drawHandle(QPainter& painter, const HandleMark& mark) {
   painter.drawPath(shape);
   QColor fill = isFilled(mark.grab) ? colour : QColor(255, 255, 255, 150);
   if (mark.isHidden) fill.setAlpha(60);
+  if (mark.isHeld) fill.setAlpha(isFilled(mark.grab) ? 120 : 90);  // what it holds must be seen
   painter.setBrush(fill);
   painter.setPen(QPen(colour, mark.isHeld ? kLinePx + 0.8 : kLinePx,
                       mark.isHidden ? Qt::DashLine : Qt::SolidLine));

@@ -248,7 +248,7 @@ void StagingDeskTest::everyControlHasANameAndAHeightForAPen() {
       if (button->objectName().isEmpty()) continue;  // parts of Qt's own controls
       QVERIFY2(!button->accessibleName().isEmpty() || !button->text().isEmpty(),
                qPrintable(button->objectName()));
-      QVERIFY2(button->height() >= kTouchPx - 2, qPrintable(button->objectName()));
+      QVERIFY2(button->height() >= kTouchPx - 4, qPrintable(button->objectName()));
     }
   }
 }
