@@ -2,7 +2,10 @@
 
 #include <QApplication>
 #include <QPalette>
+#include <QProxyStyle>
 #include <QStyleFactory>
+
+#include <algorithm>
 
 namespace tw {
 
@@ -43,12 +46,11 @@ QPalette paletteOf(const DeskColours& c) {
 
 QString sheetOf(const DeskColours& c) {
   return QStringLiteral(
-             "QPushButton, QToolButton, QComboBox, QLineEdit, QSpinBox, QDoubleSpinBox {"
+             "QPushButton, QToolButton {"
              " min-height: %1px; padding: 0 8px; border: 1px solid %2; border-radius: 3px;"
              " background: %3; color: %4; }"
              "QPushButton:hover, QToolButton:hover { border-color: %5; }"
-             "QPushButton:focus, QToolButton:focus, QComboBox:focus, QLineEdit:focus,"
-             " QSpinBox:focus, QDoubleSpinBox:focus, QListView:focus, QPlainTextEdit:focus {"
+             "QPushButton:focus, QToolButton:focus, QListView:focus, QPlainTextEdit:focus {"
              " border: 2px solid %5; }"
              "QPushButton:checked, QToolButton:checked { background: %5; color: %6; }"
              "QPushButton:disabled, QToolButton:disabled { color: %7; border-style: dashed; }"
@@ -64,6 +66,20 @@ QString sheetOf(const DeskColours& c) {
            c.quiet.name(), c.warn.name());
 }
 
+/// Controls that a style sheet would rob of their arrows get their height here.
+class TouchStyle final : public QProxyStyle {
+ public:
+  TouchStyle() : QProxyStyle(QStyleFactory::create(QStringLiteral("Fusion"))) {}
+
+  QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& size,
+                         const QWidget* widget) const override {
+    QSize out = QProxyStyle::sizeFromContents(type, option, size, widget);
+    if (type == CT_SpinBox || type == CT_ComboBox || type == CT_LineEdit)
+      out.setHeight(std::max(out.height(), kTouchPx));
+    return out;
+  }
+};
+
 }  // namespace
 
 const DeskColours& coloursOf(DeskLight light) {
@@ -76,7 +92,7 @@ const DeskColours& deskColours() {
 
 void dress(QApplication& application, DeskLight light) {
   present() = light;
-  application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  application.setStyle(new TouchStyle);
   application.setPalette(paletteOf(coloursOf(light)));
   application.setStyleSheet(sheetOf(coloursOf(light)));
 }
