@@ -8,7 +8,7 @@ Errand::Errand(QObject* parent) : QObject(parent) {}
 
 Errand::~Errand() {
   stop();
-  if (thread_.joinable()) thread_.join();
+  for (Runner& runner : runners_) runner.thread.join();
 }
 
 void Errand::stop() {
@@ -17,7 +17,12 @@ void Errand::stop() {
 
 void Errand::begin(std::function<Ending(Progress&)> work) {
   stop();
-  if (thread_.joinable()) thread_.join();  // stopped work ends within a few milliseconds
+  // The window never waits for stopped work: it is joined once it has ended.
+  std::erase_if(runners_, [](Runner& runner) {
+    if (!*runner.isDone) return false;
+    runner.thread.join();
+    return true;
+  });
   const std::uint64_t turn = ++turn_;
   progress_ = std::make_shared<Progress>([this, turn](std::string_view what, double share) {
     const QString words = qt(what);
@@ -29,11 +34,14 @@ void Errand::begin(std::function<Ending(Progress&)> work) {
         Qt::QueuedConnection);
   });
   const bool was = std::exchange(running_, true);
-  thread_ = std::thread([this, turn, progress = progress_, work = std::move(work)] {
+  auto isDone = std::make_shared<std::atomic<bool>>(false);
+  std::thread thread([this, turn, isDone, progress = progress_, work = std::move(work)] {
     const Ending ending = work(*progress);
     QMetaObject::invokeMethod(
         this, [this, turn, ending] { end(turn, ending); }, Qt::QueuedConnection);
+    *isDone = true;
   });
+  runners_.push_back({std::move(thread), std::move(isDone)});
   if (!was) emit runningChanged(true);
 }
 

@@ -5,9 +5,11 @@
 #include <QObject>
 #include <QString>
 
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <thread>
+#include <vector>
 
 #include "base/progress.h"
 
@@ -45,7 +47,11 @@ class Errand final : public QObject {
   void end(std::uint64_t turn, const Ending& ending);
 
   std::shared_ptr<Progress> progress_;
-  std::thread thread_;
+  struct Runner {
+    std::thread thread;
+    std::shared_ptr<std::atomic<bool>> isDone;
+  };
+  std::vector<Runner> runners_;  ///< the last one's result is waited for; others were stopped
   std::uint64_t turn_ = 0;
   bool running_ = false;
 };

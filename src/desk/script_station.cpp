@@ -13,6 +13,7 @@
 
 #include "command/beat_choices.h"
 #include "command/page_wishes.h"
+#include "desk/cast_shelf.h"
 #include "desk/in_qt.h"
 #include "desk/lined_rows.h"
 #include "desk/script_station_brief.h"
@@ -90,6 +91,7 @@ QWidget* ScriptStation::makeMiddle() {
   beats_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   beats_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   down->addWidget(beats_, 1);
+  down->addWidget(new CastShelf(document_, middle));
   connect(pages_, &QComboBox::activated, this, [this](int row) {
     beat_.clear();
     document_.showPage(pages_->itemData(row).toInt());
