@@ -186,8 +186,7 @@ void MeasuredPage::reletter(std::size_t panel, std::vector<PlacedBalloon> balloo
 }
 
 void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines,
-                           unsigned threads,
-                           const std::function<void(const RoughPanel&, std::size_t)>& meanwhile) {
+                           unsigned threads) {
   const std::size_t n = outlines.size();
   std::vector<LetterRequest> before;
   std::vector<char> byHand(n);
@@ -201,28 +200,15 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
   }
   takeLayout();
   readOrderAgain();
-  std::vector<Staging> stagings(n);
-  parallelFor(n, threads,
-              [&](std::size_t k) { stagings[k] = reshaped(outlines[k].first, byHand[k]); });
-  std::vector<RoughPanel> drawn;  // as they stand before they are measured
-  for (std::size_t k = 0; k < n; ++k) {
-    RoughPanel& panel = measured_.rough.panels[outlines[k].first];
-    panel.staging = std::move(stagings[k]);
-    if (meanwhile) drawn.push_back({.outline = panel.outline, .staging = panel.staging});
-  }
-  parallelFor(n + drawn.size(), threads, [&](std::size_t task) {
-    const std::size_t k = task % n;
-    if (task < n)
-      look(outlines[k].first, before[k]);
-    else
-      meanwhile(drawn[k], outlines[k].first);
+  parallelFor(n, threads, [&](std::size_t k) {
+    const std::size_t panel = outlines[k].first;
+    if (!byHand[k]) {
+      Staging& staging = measured_.rough.panels[panel].staging;
+      staging = keepingHand(solved(panel, staging.choice), staging);
+    }
+    look(panel, before[k]);
   });
   arriveAgain();
-}
-
-Staging MeasuredPage::reshaped(std::size_t panel, bool byHand) const {
-  const Staging& before = measured_.rough.panels[panel].staging;
-  return byHand ? before : keepingHand(solved(panel, before.choice), before);
 }
 
 /// Camera or figures stand otherwise than their choice would put them.

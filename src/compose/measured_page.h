@@ -3,7 +3,6 @@
 // stores, never what the search would have chosen instead.
 #pragma once
 
-#include <functional>
 #include <utility>
 #include <vector>
 
@@ -30,10 +29,8 @@ class MeasuredPage {
   void restage(std::size_t panel, Staging staging);
   /// Other outlines for some panels: a gutter was dragged. Their cameras are solved again for the
   /// new shapes, but not those that the artist moved; poses and gazes that she set stay, her lines
-  /// go with their panel. `meanwhile`, when given, is called for each panel once its staging
-  /// stands, while it is measured on other threads.
-  void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0,
-               const std::function<void(const RoughPanel&, std::size_t)>& meanwhile = {});
+  /// go with their panel.
+  void reshape(const std::vector<std::pair<std::size_t, Polygon>>& outlines, unsigned threads = 0);
 
   /// Everything in the panel that is not measured: its bleed, staging, balloons, strokes.
   void replace(std::size_t panel, RoughPanel changed);
@@ -60,7 +57,6 @@ class MeasuredPage {
   void lookClosely(std::size_t panel, const LetterRequest& before);
   void letterAgain(std::size_t panel);
   void arriveAgain();
-  Staging reshaped(std::size_t panel, bool byHand) const;
   bool isSetByHand(std::size_t panel) const;
 
   const PageCase* page_;

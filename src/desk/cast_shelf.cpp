@@ -11,6 +11,7 @@
 
 #include "command/shelve_picture.h"
 #include "desk/in_qt.h"
+#include "desk/look.h"
 
 namespace tw {
 
@@ -49,8 +50,11 @@ void CastShelf::refresh() {
   for (const Character& who : document_.job().cast) {
     const int count = static_cast<int>(who.references.size());
     auto* item = new QListWidgetItem(
-        count == 0 ? qt(who.name) : tr("%1 – %n reference(s)", nullptr, count).arg(qt(who.name)),
+        count == 0   ? qt(who.name)
+        : count == 1 ? tr("%1 – one reference picture").arg(qt(who.name))
+                     : tr("%1 – %2 reference pictures").arg(qt(who.name)).arg(count),
         this);
+    item->setSizeHint(QSize(0, count > 0 ? kThumbPx + 6 : kTouchPx));
     item->setData(Qt::UserRole, qt(who.id));
     if (count > 0) item->setIcon(thumb(shelfOf(document_) / who.references.front().file));
   }

@@ -25,6 +25,7 @@ namespace {
 
 constexpr auto kRestMs = std::chrono::milliseconds(140);
 constexpr int kQuickWidth = 220;  // px of the render that decides what is seen
+constexpr int kMostUndrawn = 3;
 constexpr int kQuickReaders = 200, kReaders = 500;
 constexpr double kFinestPx = 0.4;       // detail smaller than this is left out
 constexpr double kAroundPanelMm = 1.8;  // paper around an inset, and half its line
@@ -50,18 +51,6 @@ QImage blankImage(const Rect& at, double pixelsPerMm) {
 void toMm(QPainter& painter, const Rect& at, double pixelsPerMm) {
   painter.scale(pixelsPerMm, pixelsPerMm);
   painter.translate(-at.min.x, -at.min.y);
-}
-
-void restageNow(const RestageWish& wish, MeasuredPage& next,
-                const std::function<void(const RoughPanel&, std::size_t)>& drawEarly) {
-  const RoughPanel panel{.outline = next.rough().panels[wish.panel].outline,
-                         .staging = wish.staging};
-  parallelFor(2, 2, [&](std::size_t part) {
-    if (part == 0)
-      next.restage(wish.panel, wish.staging);
-    else
-      drawEarly(panel, wish.panel);
-  });
 }
 
 }  // namespace
@@ -175,9 +164,13 @@ void EngineThread::run() {
     if (rests)
       for (std::size_t i = 0; i < images_.size(); ++i)
         stale_[i] |= images_[i] == nullptr || images_[i]->isQuick;
+    if (drags) {
+      answer(wishes.turn, true);
+      // The hand is farther already: its measures first, but a picture every few frames.
+      if (isWished() && ++undrawn_ < kMostUndrawn) continue;
+    }
+    undrawn_ = 0;
     drawPanels(drags);
-    if (drags) answer(wishes.turn, true);
-    if (drags && isWished()) continue;  // the hand is farther already
     if (!rests) readNow(drags);
     answer(wishes.turn, false);
   }
@@ -224,17 +217,12 @@ void EngineThread::tryNow(const TryWish& wish) {
   if (!tried_) return;
   auto next = std::make_shared<MeasuredPage>(*tried_);
   const std::size_t n = next->rough().panels.size();
-  early_.assign(n, nullptr);
-  // What is seen is measured while it is drawn: neither needs the other.
-  const auto drawEarly = [this](const RoughPanel& panel, std::size_t i) {
-    early_[i] = drawn(panel, i, true);
-  };
   if (const auto* restage = std::get_if<RestageWish>(&wish)) {
-    if (restage->panel < n) restageNow(*restage, *next, drawEarly);
+    if (restage->panel < n) next->restage(restage->panel, restage->staging);
   } else if (const auto* reshape = std::get_if<ReshapeWish>(&wish)) {
     const bool fits =
         std::ranges::all_of(reshape->outlines, [&](const auto& each) { return each.first < n; });
-    if (fits) next->reshape(reshape->outlines, 0, drawEarly);
+    if (fits) next->reshape(reshape->outlines);
   } else if (const auto* panel = std::get_if<PanelWishNow>(&wish)) {
     if (panel->panel < n) next->replace(panel->panel, panel->changed);
   }
@@ -243,9 +231,8 @@ void EngineThread::tryNow(const TryWish& wish) {
   tried_ = std::move(next);
 }
 
-/// Of `panel` its outline and staging are looked at, of the page what stands before it.
-std::shared_ptr<const PanelImage> EngineThread::drawn(const RoughPanel& panel, std::size_t i,
-                                                      bool quickly) const {
+std::shared_ptr<const PanelImage> EngineThread::drawn(std::size_t i, bool quickly) const {
+  const RoughPanel& panel = tried_->rough().panels[i];
   auto image = std::make_shared<PanelImage>();
   image->at = bounds(panel.outline).outset(kAroundPanelMm);
   image->isQuick = quickly;
@@ -269,14 +256,8 @@ void EngineThread::drawPanels(bool quickly) {
   std::vector<std::shared_ptr<const PanelImage>> made(work.size());
   parallelFor(work.size(), 0, [&](std::size_t k) {
     const std::size_t i = work[k];
-    if (!(stale_[i] & kPictureStale) && images_[i])
-      made[k] = images_[i];
-    else
-      made[k] = quickly && i < early_.size() && early_[i]
-                    ? early_[i]
-                    : drawn(tried_->rough().panels[i], i, quickly);
+    made[k] = !(stale_[i] & kPictureStale) && images_[i] ? images_[i] : drawn(i, quickly);
   });
-  early_.clear();
   for (std::size_t k = 0; k < work.size(); ++k) {  // one typesetter, so one after another
     auto image = std::make_shared<PanelImage>(*made[k]);
     image->copy = blankImage(image->at, pixelsPerMm_);
@@ -311,6 +292,7 @@ void EngineThread::answer(std::uint64_t turn, bool late) {
     out->seen = seenPageOf(*tried_);
     out->readings = readings_;
     out->readingsLate = late;
+    out->pictureLate = std::ranges::any_of(stale_, [](char each) { return each != 0; });
     out->findings = readings_.squints.size() == images_.size()
                         ? findingsOn(*tried_, readings_, out->seen, workshop_->rules.evidence())
                         : tried_->measured().findings;

@@ -67,8 +67,7 @@ class EngineThread {
   void begin(const ShowWish& wish);
   void tryNow(const TryWish& wish);
   void drawPanels(bool quickly);
-  std::shared_ptr<const PanelImage> drawn(const RoughPanel& panel, std::size_t index,
-                                          bool quickly) const;
+  std::shared_ptr<const PanelImage> drawn(std::size_t panel, bool quickly) const;
   void readNow(bool isPreview);
   bool isWished();
   void answer(std::uint64_t turn, bool late);
@@ -89,8 +88,7 @@ class EngineThread {
   std::string trouble_;
   std::vector<std::shared_ptr<const PanelImage>> images_;
   std::vector<char> stale_;  ///< by panel: its image is not of tried_
-  /// By panel: drawn while it was measured.
-  std::vector<std::shared_ptr<const PanelImage>> early_;
+  int undrawn_ = 0;          ///< frames that were measured since a picture was drawn
   PageReadings readings_;
   double pixelsPerMm_ = 4;
   Typesetter typesetter_;

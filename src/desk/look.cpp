@@ -1,6 +1,8 @@
 #include "desk/look.h"
 
+#include <QAbstractSpinBox>
 #include <QApplication>
+#include <QComboBox>
 #include <QPalette>
 #include <QProxyStyle>
 #include <QStyleFactory>
@@ -78,6 +80,12 @@ class TouchStyle final : public QProxyStyle {
       out.setHeight(std::max(out.height(), kTouchPx));
     return out;
   }
+  void polish(QWidget* widget) override {
+    QProxyStyle::polish(widget);
+    if (qobject_cast<QAbstractSpinBox*>(widget) || qobject_cast<QComboBox*>(widget))
+      widget->setMinimumHeight(kTouchPx);
+  }
+  using QProxyStyle::polish;
 };
 
 }  // namespace

@@ -37,6 +37,8 @@ struct Measurement {
   /// `readings` and the findings that come from them are those of the turn before: the new ones are
   /// on their way and come under the same turn.
   bool readingsLate = false;
+  /// Some of `images` are of the turn before.
+  bool pictureLate = false;
   std::vector<Finding> findings;  ///< the gravest first; remedies are not tried
   RoughPicture picture;           ///< its panels are not drawn: `images` are
   std::vector<std::shared_ptr<const PanelImage>> images;  ///< by panel

@@ -386,6 +386,7 @@ void PageView::paintState(QPainter& painter) {
   if (!pointedOut_.points.empty()) outlined(pointedOut_, coloursOf(DeskLight::Day).warn, 3);
   QString words;
   if (m && m->readingsLate) words = tr("readers on their way …");
+  if (m && m->pictureLate) words = tr("picture and readers on their way …");
   if (engine_.isBusy()) words = tr("measuring …");
   if (m && !m->trouble.empty()) words = qt(m->trouble);
   if (m && !engine_.isBusy() && !m->measured && m->trouble.empty())
