@@ -20,6 +20,7 @@
 #include "arrange/measure_layout.h"
 #include "base/parallel.h"
 #include "compose/finish.h"
+#include "compose/kept_staging.h"
 #include "compose/staging_table.h"
 #include "geometry/polygon.h"
 #include "letter/move_balloon.h"
@@ -41,20 +42,6 @@ Treatment treatmentNamed(const std::string& name) {
 bool shows(const Rough& rough, const PageCase& page) {
   return std::ranges::equal(rough.panels, page.panels, {}, &RoughPanel::beat,
                             [](const PanelCase& panel) { return panel.beat.id; });
-}
-
-/// The staging as solved, with what the artist set by hand in the one before.
-Staging keepingHand(Staging solved, const Staging& before) {
-  for (SetFigure& figure : solved.figures)
-    for (const SetFigure& old : before.figures) {
-      if (old.who != figure.who) continue;
-      figure.pose = old.pose;
-      figure.poseMirrored = old.poseMirrored;
-      figure.gazeDeg = old.gazeDeg;
-      figure.turnsDeg = old.turnsDeg;
-    }
-  solved.light = before.light;
-  return solved;
 }
 
 // Files keep six decimals; what differs less is the same.
@@ -204,7 +191,7 @@ void MeasuredPage::reshape(const std::vector<std::pair<std::size_t, Polygon>>& o
     const std::size_t panel = outlines[k].first;
     if (!byHand[k]) {
       Staging& staging = measured_.rough.panels[panel].staging;
-      staging = keepingHand(solved(panel, staging.choice), staging);
+      staging = withHandOf(solved(panel, staging.choice), staging);
     }
     look(panel, before[k]);
   });
@@ -260,10 +247,7 @@ Staging MeasuredPage::solved(std::size_t panel, const StagingChoice& choice) con
 }
 
 Variant MeasuredPage::quickly(std::size_t panel, const Staging& staging) const {
-  const StageRequest request = stageRequest(*page_, panel, measured_.layout);
-  return quicklyMeasured(
-      request, staging.choice,
-      workshop_->stager.sceneOf(staging, page_->panels[panel].beat, request.focus), staging.camera);
+  return quickVariant(workshop_->stager, stageRequest(*page_, panel, measured_.layout), staging);
 }
 
 }  // namespace tw
