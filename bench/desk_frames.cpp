@@ -102,7 +102,7 @@ Times turnJoint(DeskWindow& window, PageView& view) {
 }  // namespace
 
 int main(int count, char** words) {
-  keepFreedMemory();
+  keepMemoryFlat();
   const auto began = Clock::now();
   QApplication application(count, words);
   QStandardPaths::setTestModeEnabled(true);

@@ -16,4 +16,12 @@ void keepFreedMemory() {
 #endif
 }
 
+void keepMemoryFlat() {
+#ifdef __GLIBC__
+  constexpr int kKiB = 1 << 10;
+  ::mallopt(M_MMAP_THRESHOLD, 256 * kKiB);
+  ::mallopt(M_ARENA_MAX, 2);
+#endif
+}
+
 }  // namespace tw

