@@ -28,10 +28,10 @@ constexpr const char* kFooter =
     "`tierwright COMMAND --help` explains a command with examples.";
 
 constexpr AddCommand kCommands[] = {
-    addNew,      addRevise, addBeats,     addBrief,  addSheets, addRoughs,  addShow,
-    addVariants, addChoose, addProof,     addFit,    addValues, addPoses,   addContinuity,
-    addScenes,   addLooks,  addReference, addRead,   addMend,   addSilence, addStory,
-    addDesk,     addPin,    addMix,       addCompare};
+    addNew,      addRevise, addBeats,     addBrief,   addSheets, addRoughs,  addShow,
+    addVariants, addChoose, addProof,     addFit,     addValues, addPoses,   addContinuity,
+    addScenes,   addLooks,  addReference, addRead,    addMend,   addSilence, addStory,
+    addDesk,     addPin,    addMix,       addCompare, addBoard};
 
 }  // namespace
 

@@ -30,7 +30,7 @@ job=$work/job
 expect 0 "Exit codes" --help
 expect 2 "subcommand" # nothing asked
 expect 2 "" frobnicate
-for command in new revise beats brief sheets roughs variants show choose proof fit; do
+for command in new revise beats brief sheets roughs variants show choose proof fit board desk; do
   expect 0 "xample" $command --help
 done
 expect 0 "us-comic-a" sheets
@@ -77,6 +77,11 @@ expect 2 "Name a file" show "$job" --page 1 --rough A
 expect 0 "" choose "$job" --page 1 --rough B
 expect 2 "no rough" choose "$job" --page 1 --rough Z
 expect 0 "The whole proof" proof "$job" --page 1 --out "$work/proof"
+expect 0 "board.pdf" board "$job" --page 1 --pdf "$work/board.pdf"
+expect 0 "board.svg" board "$job" --page 1 --borders --svg "$work/board.svg"
+expect 2 "No file to write" board "$job" --page 1
+expect 2 "no rough" board "$job" --page 1 --rough Z --pdf "$work/board.pdf"
+expect 2 "holds no job" desk "$work/nowhere"
 
 # Pins, mixing, comparing, unlike these.
 for command in pin mix compare; do
