@@ -14,11 +14,11 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "command/job_models.h"
 #include "command/pictures.h"
 #include "desk/in_qt.h"
 #include "desk/layer_bar.h"
 #include "desk/underlay_edit.h"
+#include "desk/workbench.h"
 #include "geometry/polygon.h"
 #include "press/board_sheet.h"
 
@@ -31,17 +31,15 @@ constexpr double kWidthSteps = 20;  // of the slider, a millimetre
 constexpr double kLarger = 1.1;
 
 /// Writes the board into the job's out folder; the sentence for the artist.
-QString boardWritten(const std::filesystem::path& folder, const Job& job, const Page& page,
+QString boardWritten(const std::filesystem::path& folder, const Workbench::Work& work, int number,
                      const std::string& rough) {
   const auto file =
       folder / "out" / "boards" /
-      QStringLiteral("page-%1.pdf").arg(page.number, 2, 10, QLatin1Char('0')).toStdString();
-  const auto workshop = workshopFor(folder, job);
+      QStringLiteral("page-%1.pdf").arg(number, 2, 10, QLatin1Char('0')).toStdString();
+  const auto workshop = work.workshop();
   if (!workshop) return qt(workshop.error());
-  const auto picture = pictureOf(job, page, rough, workshop->stager);
+  const auto picture = pictureOf(work.job(), *work.job().page(number), rough, (*workshop)->stager);
   if (!picture) return qt(picture.error());
-  std::error_code ignored;  // the write says what is wrong
-  std::filesystem::create_directories(file.parent_path(), ignored);
   const auto done = writeBoard(file, *picture, {});
   return done ? BoardStation::tr("Written: %1").arg(qt(file.string())) : qt(done.error());
 }
@@ -237,9 +235,9 @@ void BoardStation::print() {
     return;
   }
   printed_->setText(tr("Writing …"));
-  printing_.start([folder = document_.folder(), job = document_.job(), page = document_.page(),
-                   rough = document_.rough()->name](
-                      Progress&) { return boardWritten(folder, job, page, rough); },
+  printing_.start([folder = document_.folder(), work = Workbench::of(document_).work(),
+                   number = document_.page().number, rough = document_.rough()->name](
+                      Progress&) { return boardWritten(folder, work, number, rough); },
                   [this](const QString& sentence) { printed_->setText(sentence); });
 }
 

@@ -16,6 +16,7 @@ constexpr double kMostPixelsPerMm = 12;
 }  // namespace
 
 Engine::Engine(Document& document) : document_(document) {
+  Workbench::of(document_);  // hears of changes before the engine asks it for the job
   thread_ = std::make_unique<EngineThread>([this](MeasurementPtr measurement) {
     QMetaObject::invokeMethod(
         this, [this, measurement] { take(measurement); }, Qt::QueuedConnection);
@@ -47,11 +48,9 @@ std::uint64_t Engine::ask() {
 void Engine::showAgain() {
   const Rough* rough = document_.rough();
   ShowWish wish;
-  wish.folder = document_.folder();
-  wish.job = std::make_shared<const Job>(document_.job());
+  wish.work = Workbench::of(document_).work();
   wish.page = document_.page().number;
   wish.rough = rough ? rough->name : std::string();
-  wish.wishesEdition = document_.wishesEdition();
   trying_ = false;
   keepAt_ = 0;
   thread_->show(std::move(wish), ask());

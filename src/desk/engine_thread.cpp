@@ -12,7 +12,6 @@
 #include <cmath>
 
 #include "base/parallel.h"
-#include "command/job_models.h"
 #include "command/pictures.h"
 #include "command/read_page.h"
 #include "desk/painter_surface.h"
@@ -183,23 +182,22 @@ bool EngineThread::isWished() {
 
 void EngineThread::begin(const ShowWish& wish) {
   const auto before = tried_;
-  const bool samePage = wish.page == shown_.page && workshopEdition_ == wish.wishesEdition;
+  const bool samePage = wish.page == shownPage_;
+  const auto shopBefore = workshop_;
   staged_.reset(), base_.reset(), tried_.reset();
   trouble_.clear();
-  shown_ = wish;
+  shownPage_ = wish.page;
+  shownRough_ = wish.rough;
   const auto fail = [this](const Problems& problems) {
     trouble_ = describe(problems);
     images_.clear(), stale_.clear();
     readings_ = {};
   };
-  if (!workshop_ || workshopEdition_ != wish.wishesEdition) {
-    auto made = workshopFor(wish.folder, *wish.job);
-    if (!made) return fail(made.error());
-    workshop_ = std::make_shared<const Workshop>(std::move(*made));
-    workshopEdition_ = wish.wishesEdition;
-  }
+  auto shop = wish.work.workshop();
+  if (!shop) return fail(shop.error());
+  workshop_ = std::move(*shop);
   if (wish.rough.empty()) return fail({});
-  auto staged = stagePage(*wish.job, workshop_, wish.page, wish.rough);
+  auto staged = stagePage(wish.work.job(), workshop_, wish.page, wish.rough);
   if (!staged) return fail(staged.error());
   staged_ = std::move(*staged);
   base_ = tried_ = std::shared_ptr<const MeasuredPage>(std::move(staged_->measured));
@@ -207,7 +205,7 @@ void EngineThread::begin(const ShowWish& wish) {
   images_.resize(n);
   stale_.assign(n, kPictureStale);
   readings_ = {};
-  if (samePage && before && before->rough().panels.size() == n)
+  if (samePage && workshop_ == shopBefore && before && before->rough().panels.size() == n)
     for (std::size_t i = 0; i < n; ++i)
       stale_[i] = images_[i] ? staleness(before->rough().panels[i], tried_->rough().panels[i])
                              : kPictureStale;
@@ -281,8 +279,8 @@ void EngineThread::readNow(bool isPreview) {
 void EngineThread::answer(std::uint64_t turn, bool late) {
   auto out = std::make_shared<Measurement>();
   out->turn = turn;
-  out->page = shown_.page;
-  out->rough = shown_.rough;
+  out->page = shownPage_;
+  out->rough = shownRough_;
   out->trouble = trouble_;
   out->pixelsPerMm = pixelsPerMm_;
   if (tried_) {

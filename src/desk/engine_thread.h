@@ -11,18 +11,17 @@
 #include <vector>
 
 #include "desk/measurement.h"
+#include "desk/workbench.h"
 #include "press/typesetter.h"
 #include "read/eye_path_model.h"
 
 namespace tw {
 
-/// The document's state to begin from. A new `wishesEdition` has the stagings' makers made again.
+/// The document's state to begin from.
 struct ShowWish {
-  std::filesystem::path folder;
-  std::shared_ptr<const Job> job;
+  Workbench::Work work;
   int page = 0;
   std::string rough;
-  std::uint64_t wishesEdition = 0;
 };
 struct RestageWish {
   std::size_t panel = 0;
@@ -81,8 +80,8 @@ class EngineThread {
   // Only this thread's.
   std::optional<EyePathModel> eyes_;
   std::shared_ptr<const Workshop> workshop_;
-  std::uint64_t workshopEdition_ = 0;
-  ShowWish shown_;
+  int shownPage_ = 0;
+  std::string shownRough_;
   std::shared_ptr<StagedPage> staged_;
   std::shared_ptr<const MeasuredPage> base_, tried_;  ///< tried_: base_ with what is tried
   std::string trouble_;
