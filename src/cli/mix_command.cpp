@@ -49,7 +49,7 @@ void addMix(CLI::App& app, int& exitCode) {
   command->add_option("--into", a->request.into, "Rough that gives all else")->required();
   command->footer(
       "Both roughs stay as they are; the new one stands beside them under the next free name,\n"
-      "measured whole.\n"
+      "measured whole. Choose it (tierwright choose) to keep it when new roughs are made.\n"
       "Examples:\n"
       "  tierwright mix job --page 4 --panel 2 --from B --into A\n"
       "  tierwright mix job --page 4 --arrangement --from C --into A");

@@ -67,9 +67,9 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(0, 0, 0, 0);
   across->addWidget(scroll);
+  makePrinting(*column);
   makePens(*column);
   makeUnderlays(*column);
-  makePrinting(*column);
   column->addStretch();
   scroll->setWidget(side);
   connect(&document_, &Document::shownChanged, this, &BoardStation::showState);
@@ -180,6 +180,7 @@ void BoardStation::makeUnderlays(QBoxLayout& column) {
   });
   connect(takeAway_, &QAction::triggered, this, [this] { tw::takeUnderlayAway(document_); });
   for (QAction* action : {open, paste, takeAway_}) addButton(column, action);
+  column.addWidget(new QLabel(tr("Strength of the picture"), this));
   strength_ = new QSlider(Qt::Horizontal, this);
   strength_->setObjectName(QStringLiteral("underlayStrength"));
   strength_->setAccessibleName(tr("Strength of the picture"));

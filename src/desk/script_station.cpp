@@ -159,10 +159,13 @@ void ScriptStation::showAll() {
   readScript();
   const Page& page = document_.page();
   const auto panel = document_.panel();
-  const bool isOfPage = beatOf(page, beat_) != nullptr;
-  if (const Rough* rough = document_.rough();
-      rough != nullptr && panel && *panel < rough->panels.size() && !isOfPage)
+  // The panel that is selected at the other stations, unless copy of it was chosen here.
+  if (const Rough* rough = document_.rough(); rough != nullptr && panel &&
+                                              *panel < rough->panels.size() &&
+                                              rough->panels[*panel].beat != beat_) {
     beat_ = rough->panels[*panel].beat;
+    item_.clear();
+  }
   if (beatOf(page, beat_) == nullptr) {
     beat_ = page.beats.empty() ? std::string() : page.beats.front().id;
     item_.clear();
@@ -200,7 +203,8 @@ QString ScriptStation::inWords(const Beat& beat, bool corrected) const {
   if (about.size() > kAboutLetters) about = about.left(kAboutLetters) + QStringLiteral("…");
   QStringList foot;
   if (!beat.copy.empty())
-    foot << (beat.copy.size() == 1 ? tr("1 balloon") : tr("%1 balloons").arg(beat.copy.size()))
+    foot << (beat.copy.size() == 1 ? tr("1 piece of copy")
+                                   : tr("%1 pieces of copy").arg(beat.copy.size()))
          << tr("%1 words").arg(beat.words());
   if (corrected) foot << tr("corrected");
   QString out = head.join(QStringLiteral("  ·  ")) + QLatin1Char('\n') + about;

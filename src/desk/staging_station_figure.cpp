@@ -38,7 +38,7 @@ FigureControls::FigureControls(PanelInHand& hand, QWidget* parent) : QWidget(par
   down->addWidget(looksAt_);
   addButtons();
   auto* help = new QLabel(
-      tr("Draw a handle, or walk them with Tab and move them with the arrows (Shift more, Ctrl "
+      tr("Drag a handle, or walk them with Tab and move them with the arrows (Shift more, Ctrl "
          "less; full stop nearer to the eye, comma farther). K pins what is held. Round: hand; "
          "square: foot; diamond: hips; triangle: gaze; flat ring: where it stands. Filled is the "
          "figure's left. With Shift, figures and things go up and down."),

@@ -44,7 +44,8 @@ QString nameOf(StagingMode mode) {
 /// Of other figures only the head is shown, to take hold of them by.
 bool StagingTool::isShown(const Handle& handle) const {
   if (handle.behindEye) return false;
-  if (handle.grab == Grab::Thing) return true;
+  // The middle of a thing that is cut by the border would stand beside the page.
+  if (handle.grab == Grab::Thing) return !handle.outside;
   return handle.figure == hand_.figure() || handle.grab == Grab::Head;
 }
 

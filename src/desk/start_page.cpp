@@ -69,7 +69,10 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   auto* down = new QVBoxLayout(column);
   down->addStretch();
   auto* mark = new QLabel(column);
-  mark->setPixmap(deskIcon().pixmap(96, 96));
+  // The mark's own margin is cut off, so that it stands flush with the title.
+  const QPixmap icon = deskIcon().pixmap(96, 96);
+  const int edge = icon.width() / 8;
+  mark->setPixmap(icon.copy(edge, 0, icon.width() - 2 * edge, icon.height()));
   down->addWidget(mark);
   auto* title = new QLabel(QStringLiteral("Tierwright"), column);
   QFont large = title->font();

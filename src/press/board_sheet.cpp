@@ -23,6 +23,7 @@ class BoardArt final : public Sketch {
   Rect bounds() const override { return picture_.sheet.bleedRect().outset(kSlugMm); }
   void drawOn(Surface& surface, double smallestMm) const override {
     BlueSurface blue(surface);
+    drawFrames(blue);  // below the borders, which would look nibbled
     Surface& under = board_.inBlue ? static_cast<Surface&>(blue) : surface;
     if (board_.rough) {
       PageArt(picture_, typesetter_).drawOn(under, smallestMm);
@@ -31,7 +32,6 @@ class BoardArt final : public Sketch {
         drawPanelBorder(under, picture_.rough.panels[i], picture_.sheet.trimRect());
     }
     if (board_.strokes) drawStrokes(surface);
-    drawFrames(blue);
     drawTrimMarks(surface, picture_, typesetter_);
   }
 

@@ -5,6 +5,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QScreen>
+#include <QSettings>
 #include <QStandardPaths>
 #include <QTest>
 
@@ -44,6 +45,7 @@ int main(int count, char** words) {
   }
   QStandardPaths::setTestModeEnabled(true);
   QApplication::setApplicationName(QStringLiteral("tierwright-pictures"));
+  QSettings().clear();  // no jobs of former runs on the start page
   dress(application, qEnvironmentVariableIsSet("NIGHT") ? DeskLight::Night : DeskLight::Day);
   const QString folder = QString::fromLocal8Bit(words[3]);
   const QString ending = count > 4 ? QString::fromLocal8Bit(words[4]) : QString();
