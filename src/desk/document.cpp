@@ -170,8 +170,8 @@ void Document::takeJob(JobFile file) {
   emit jobChanged();
 }
 
-void Document::finishSaving() {
-  saver_.finish();
+Result<void> Document::finishSaving() {
+  return saver_.finish();
 }
 
 }  // namespace tw

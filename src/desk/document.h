@@ -54,8 +54,8 @@ class Document final : public QObject {
   /// Counts up whenever something changes that stagings depend on besides a rough: cast, scenes,
   /// beats, corrections, briefs.
   std::uint64_t wishesEdition() const { return wishesEdition_; }
-  /// Returns when all edits are on disk.
-  void finishSaving();
+  /// Returns when all edits are on disk; says why when some cannot be written.
+  Result<void> finishSaving();
 
  signals:
   void pageChanged(int number);

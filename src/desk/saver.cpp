@@ -34,26 +34,45 @@ Former Saver::formerFor(int file) {
 
 void Saver::save(Page page) {
   const Former former = formerFor(page.number);
-  hand([page = std::move(page), former](JobFolder& folder) {
+  const int file = page.number;
+  hand(file, [page = std::move(page), former](JobFolder& folder) {
     return folder.savePage(page, former);
   });
 }
 
 void Saver::save(Job job) {
   const Former former = formerFor(0);
-  hand([job = std::move(job), former](JobFolder& folder) { return folder.save(job, former); });
+  hand(0, [job = std::move(job), former](JobFolder& folder) { return folder.save(job, former); });
 }
 
-void Saver::finish() {
+Result<void> Saver::finish() {
   std::unique_lock lock(mutex_);
   changed_.wait(lock, [this] { return !work_ && !isWorking_; });
+  Problems problems;
+  const auto again = failed_;
+  for (const auto& [file, work] : again)
+    if (const auto done = tried(file, work); !done)
+      problems.insert(problems.end(), done.error().begin(), done.error().end());
+  if (problems.empty()) return {};
+  return tl::unexpected(std::move(problems));
 }
 
-void Saver::hand(std::function<Result<void>(JobFolder&)> work) {
+void Saver::hand(int file, Work work) {
   std::unique_lock lock(mutex_);
   changed_.wait(lock, [this] { return !work_ && !isWorking_; });
   work_ = std::move(work);
+  file_ = file;
   changed_.notify_all();
+}
+
+/// What fails is remembered, and tried again with every later save.
+Result<void> Saver::tried(int file, const Work& work) {
+  Result<void> done = work(folder_);
+  if (done)
+    failed_.erase(file);
+  else
+    failed_[file] = work;
+  return done;
 }
 
 void Saver::run() {
@@ -61,11 +80,16 @@ void Saver::run() {
   for (;;) {
     changed_.wait(lock, [this] { return work_ || isOver_; });
     if (!work_) return;
-    const auto work = std::exchange(work_, nullptr);
+    const Work work = std::exchange(work_, nullptr);
+    const int file = file_;
     isWorking_ = true;
     lock.unlock();
-    const Result<void> done = work(folder_);
-    told_(done);
+    failed_.erase(file);  // overtaken; only this thread and finish(), which waits, touch it
+    const auto before = failed_;
+    Result<void> all = tried(file, work);
+    for (const auto& [each, again] : before)
+      if (auto done = tried(each, again); !done && all) all = std::move(done);
+    told_(all);
     lock.lock();
     isWorking_ = false;
     changed_.notify_all();

@@ -15,7 +15,7 @@ namespace tw {
 
 class Saver {
  public:
-  /// `told` hears how each save ended, on the saver's thread.
+  /// `told` hears after each save whether all is on disk, on the saver's thread.
   Saver(JobFolder folder, std::function<void(const Result<void>&)> told);
   /// Finishes what was asked for.
   ~Saver();
@@ -24,11 +24,14 @@ class Saver {
   void save(Page page);
   /// job.json alone; pages are saved one by one.
   void save(Job job);
-  /// Returns when all that was asked for is on disk, or was refused.
-  void finish();
+  /// Returns when all that was asked for is on disk, or was refused. Files whose last save failed
+  /// are written once more; bad news about those that fail again.
+  Result<void> finish();
 
  private:
-  void hand(std::function<Result<void>(JobFolder&)> work);
+  using Work = std::function<Result<void>(JobFolder&)>;
+  void hand(int file, Work work);
+  Result<void> tried(int file, const Work& work);
   void run();
   Former formerFor(int file);
 
@@ -37,7 +40,9 @@ class Saver {
   std::map<int, std::chrono::steady_clock::time_point> kept_;  ///< by page; 0 is job.json
   std::mutex mutex_;
   std::condition_variable changed_;
-  std::function<Result<void>(JobFolder&)> work_;
+  Work work_;
+  int file_ = 0;
+  std::map<int, Work> failed_;  ///< by page; 0 is job.json
   bool isWorking_ = false, isOver_ = false;
   std::thread thread_;
 };
