@@ -107,17 +107,19 @@ void DeskWindow::newJobFrom(const QString& script) {
 void DeskWindow::closeJob() {
   if (!document_) return;
   if (Station* present = station()) present->leave();
+  engine_->finishKeeping();
+  const Result<void> onDisk = document_->finishSaving();
   places_->setCurrentWidget(start_);
   delete desk_;  // the stations look at engine and document until here
   desk_ = side_ = nullptr;
   stack_ = nullptr;
   where_ = state_ = nullptr;
-  for (QAction* action : stops_) delete action;
   stops_.clear();
   stations_.clear();
   engine_.reset();
   document_.reset();
   start_->refresh();
+  start_->tellTrouble(onDisk ? QString() : tr("Not all is on disk. %1").arg(qt(onDisk.error())));
   setWindowTitle(QStringLiteral("Tierwright"));
 }
 
@@ -162,7 +164,7 @@ void DeskWindow::buildJob() {
 void DeskWindow::buildBar() {
   auto* bar = new QHBoxLayout;
   static_cast<QVBoxLayout*>(desk_->layout())->insertLayout(0, bar);
-  auto* group = new QActionGroup(this);
+  auto* group = new QActionGroup(desk_);
   QList<QAction*> stops;
   for (std::size_t i = 0; i < stations_.size(); ++i) {
     auto* stop = new QAction(stations_[i]->title(), group);
@@ -188,14 +190,26 @@ void DeskWindow::buildBar() {
   connect(back, &QAction::triggered, this, [this] { turnPage(-1); });
   connect(on, &QAction::triggered, this, [this] { turnPage(1); });
   QUndoStack& undoStack = document_->undoStack();
-  QAction* undo = undoStack.createUndoAction(desk_, tr("Undo"));
-  QAction* redo = undoStack.createRedoAction(desk_, tr("Redo"));
-  undo->setObjectName(QStringLiteral("undo"));
-  redo->setObjectName(QStringLiteral("redo"));
-  undo->setShortcut(QKeySequence::Undo);
-  redo->setShortcut(QKeySequence::Redo);
-  undo->setIconText(tr("Undo"));  // the edit's name is in the tool tip
-  redo->setIconText(tr("Redo"));
+  // Own actions: an edit that is still being measured is kept first, so undo takes back the last
+  // one.
+  QAction* undo = command(tr("Undo"), "undo", QKeySequence::Undo);
+  QAction* redo = command(tr("Redo"), "redo", QKeySequence::Redo);
+  connect(undo, &QAction::triggered, this, [this] {
+    engine_->finishKeeping();
+    document_->undoStack().undo();
+  });
+  connect(redo, &QAction::triggered, this, [this] {
+    engine_->finishKeeping();
+    document_->undoStack().redo();
+  });
+  const auto showSteps = [&undoStack, undo, redo] {
+    undo->setEnabled(undoStack.canUndo());
+    redo->setEnabled(undoStack.canRedo());
+    undo->setToolTip(tr("Undo: %1 (%2)").arg(undoStack.undoText(), undo->shortcut().toString()));
+    redo->setToolTip(tr("Redo: %1 (%2)").arg(undoStack.redoText(), redo->shortcut().toString()));
+  };
+  connect(&undoStack, &QUndoStack::indexChanged, undo, showSteps);
+  showSteps();
   QAction* history = command(tr("History"), "history", QKeySequence(Qt::Key_F7));
   QAction* keys = command(tr("Keys"), "keys", QKeySequence(Qt::Key_F1));
   QAction* night = command(tr("Night"), "night", QKeySequence(Qt::Key_F9));
@@ -204,7 +218,6 @@ void DeskWindow::buildBar() {
   connect(keys, &QAction::triggered, this, &DeskWindow::showShortcuts);
   connect(night, &QAction::triggered, this, &DeskWindow::toggleNight);
   connect(close, &QAction::triggered, this, &DeskWindow::closeJob, Qt::QueuedConnection);
-  for (QAction* action : {undo, redo}) desk_->addAction(action);
   for (QAction* action : {undo, redo, history, keys, night, close})
     bar->addWidget(buttonFor(action, desk_));
 }
@@ -219,6 +232,7 @@ void DeskWindow::goTo(std::size_t index) {
   stack_->setCurrentWidget(stations_[index]);
   stops_[index]->setChecked(true);
   stations_[index]->arrive();
+  if (auto* keys = qobject_cast<ShortcutsPanel*>(side_)) keys->refresh();
 }
 
 void DeskWindow::turnPage(int by) {
@@ -254,25 +268,24 @@ void DeskWindow::toggleNight() {
 }
 
 /// One side panel at a time; asked for again it goes.
-void DeskWindow::showSide(QWidget* panel) {
-  const QString name = panel->objectName();
-  const bool goes = side_ != nullptr && side_->objectName() == name;
+void DeskWindow::showSide(const std::function<QWidget*()>& make) {
+  const QString before = side_ ? side_->objectName() : QString();
   delete side_;
-  side_ = nullptr;
-  if (goes) {
-    delete panel;
+  side_ = make();
+  if (side_->objectName() == before) {
+    delete side_;
+    side_ = nullptr;
     return;
   }
-  side_ = panel;
-  static_cast<QBoxLayout*>(desk_->layout()->itemAt(1)->layout())->addWidget(panel);
+  static_cast<QBoxLayout*>(desk_->layout()->itemAt(1)->layout())->addWidget(side_);
 }
 
 void DeskWindow::showHistory() {
-  showSide(new HistoryPanel(*document_, desk_));
+  showSide([this] { return new HistoryPanel(*document_, desk_); });
 }
 
 void DeskWindow::showShortcuts() {
-  showSide(new ShortcutsPanel(*desk_));
+  showSide([this] { return new ShortcutsPanel(*desk_); });
 }
 
 void DeskWindow::closeEvent(QCloseEvent* event) {

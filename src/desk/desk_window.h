@@ -3,6 +3,7 @@
 
 #include <QMainWindow>
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -48,7 +49,7 @@ class DeskWindow final : public QMainWindow {
   void showState();
   void toggleNight();
   QWidget* makeStrip();
-  void showSide(QWidget* panel);
+  void showSide(const std::function<QWidget*()>& make);
   void showHistory();
   void showShortcuts();
 

@@ -29,7 +29,9 @@ Engine::Engine(Document& document) : document_(document) {
     const Rough* rough = document_.rough();
     const bool same = latest_ && latest_->page == document_.page().number &&
                       latest_->rough == (rough ? rough->name : std::string());
-    if (!same || asked_ == 0) showAgain();
+    if (same && asked_ != 0) return;
+    finishKeeping();  // into the page that was left
+    showAgain();
   });
   showAgain();
 }
@@ -51,27 +53,37 @@ void Engine::showAgain() {
   wish.work = Workbench::of(document_).work();
   wish.page = document_.page().number;
   wish.rough = rough ? rough->name : std::string();
+  forgetKeeping();
   trying_ = false;
-  keepAt_ = 0;
   thread_->show(std::move(wish), ask());
 }
 
 void Engine::tryRestage(std::size_t panel, Staging staging) {
-  trying_ = true;
-  thread_->tryOut(RestageWish{panel, std::move(staging)}, ask());
+  tryOut(RestageWish{panel, std::move(staging)});
 }
 
 void Engine::tryReshape(std::vector<std::pair<std::size_t, Polygon>> outlines) {
-  trying_ = true;
-  thread_->tryOut(ReshapeWish{std::move(outlines)}, ask());
+  tryOut(ReshapeWish{std::move(outlines)});
 }
 
 void Engine::tryPanel(std::size_t panel, RoughPanel changed) {
+  tryOut(PanelWishNow{panel, std::move(changed)});
+}
+
+void Engine::tryOut(TryWish wish) {
+  if (keepAt_ != 0) {
+    waiting_.push_back([this, wish = std::move(wish)] { tryOut(wish); });
+    return;
+  }
   trying_ = true;
-  thread_->tryOut(PanelWishNow{panel, std::move(changed)}, ask());
+  thread_->tryOut(std::move(wish), ask());
 }
 
 void Engine::keep(const QString& what, int merge) {
+  if (keepAt_ != 0) {
+    if (!waiting_.empty()) waiting_.push_back([this, what, merge] { keep(what, merge); });
+    return;
+  }
   if (!trying_) return;
   keepAs_ = what;
   keepMerge_ = merge;
@@ -80,10 +92,29 @@ void Engine::keep(const QString& what, int merge) {
 }
 
 void Engine::drop() {
-  keepAt_ = 0;
-  if (!trying_) return;
+  waiting_.clear();
+  if (!trying_ || keepAt_ != 0) return;
   trying_ = false;
   thread_->drop(ask());
+}
+
+void Engine::finishKeeping() {
+  waiting_.clear();
+  if (keepAt_ == 0) return;
+  if (MeasurementPtr measured = thread_->waitFor(keepAt_)) {
+    latest_ = std::move(measured);
+    keepNow();
+  } else {
+    forgetKeeping();
+  }
+}
+
+/// The edit that was being measured cannot be kept any more.
+void Engine::forgetKeeping() {
+  waiting_.clear();
+  if (std::exchange(keepAt_, 0) != 0)
+    emit troubled(
+        tr("“%1” was not kept: the page was changed before it was measured.").arg(keepAs_));
 }
 
 void Engine::setPixelsPerMm(double pixelsPerMm) {
@@ -100,26 +131,40 @@ void Engine::take(MeasurementPtr measurement) {
   }
 }
 
+/// Into the page and rough that were measured, whatever is shown by now.
 void Engine::keepNow() {
-  keepAt_ = 0;
-  const auto index = document_.roughIndex();
-  if (!latest_->measured || !latest_->isPreview || !index ||
-      latest_->page != document_.page().number || document_.rough()->name != latest_->rough) {
-    drop();
+  const Page* page = document_.job().page(latest_->page);
+  const auto rough = page ? std::ranges::find(page->roughs, latest_->rough, &Rough::name)
+                          : std::vector<Rough>::const_iterator();
+  trying_ = false;
+  if (!latest_->measured || page == nullptr || rough == page->roughs.end()) {
+    forgetKeeping();
+    thread_->drop(ask());
     return;
   }
-  Page after = document_.page();
-  after.roughs[*index] = latest_->roughNow();
-  trying_ = false;
+  keepAt_ = 0;
+  Page after = *page;
+  after.roughs[static_cast<std::size_t>(rough - page->roughs.begin())] = latest_->roughNow();
   adopting_ = true;
   const bool done = document_.change(keepAs_, after, keepMerge_);
   adopting_ = false;
   if (!done) {
+    waiting_.clear();
     thread_->drop(ask());
     return;
   }
   thread_->adopt(ask());
   emit kept();
+  goOn();
+}
+
+/// What was tried meanwhile, until the next edit is to be measured.
+void Engine::goOn() {
+  while (!waiting_.empty() && keepAt_ == 0) {
+    const auto next = std::move(waiting_.front());
+    waiting_.pop_front();
+    next();
+  }
 }
 
 }  // namespace tw

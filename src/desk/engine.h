@@ -6,12 +6,15 @@
 #include <QString>
 #include <QTimer>
 
+#include <deque>
+#include <functional>
 #include <memory>
 #include <utility>
 #include <vector>
 
 #include "desk/document.h"
 #include "desk/measurement.h"
+#include "desk/try_wish.h"
 
 namespace tw {
 
@@ -31,7 +34,9 @@ class Engine final : public QObject {
   /// Something is being tried that is not in the document.
   bool isTrying() const { return trying_; }
 
-  /// Previews, one after another on top of each other until kept or dropped. Panels by index.
+  /// Previews, one after another on top of each other until kept or dropped. Panels by index. What
+  /// is tried while an edit is still being measured waits until that one is kept: two edits never
+  /// become one by accident.
   void tryRestage(std::size_t panel, Staging staging);
   /// Outlines are absolute.
   void tryReshape(std::vector<std::pair<std::size_t, Polygon>> outlines);
@@ -40,7 +45,11 @@ class Engine final : public QObject {
   /// Makes what is tried one edit of the document, as soon as it is measured. `merge`: see
   /// Document::change.
   void keep(const QString& what, int merge = -1);
+  /// What is being kept stays; what waits behind it is forgotten.
   void drop();
+  /// Waits for an edit that is still being measured and keeps it; some 30 ms at most. Before
+  /// whatever would overtake it: undo, another page, the end.
+  void finishKeeping();
 
   /// Of the images; the view that is seen sets it.
   void setPixelsPerMm(double pixelsPerMm);
@@ -56,7 +65,10 @@ class Engine final : public QObject {
  private:
   void showAgain();
   void take(MeasurementPtr measurement);
+  void tryOut(TryWish wish);
   void keepNow();
+  void goOn();
+  void forgetKeeping();
   std::uint64_t ask();
 
   Document& document_;
@@ -67,6 +79,7 @@ class Engine final : public QObject {
   std::uint64_t keepAt_ = 0;  ///< turn after which the preview is kept; 0: not asked for
   QString keepAs_;
   int keepMerge_ = -1;
+  std::deque<std::function<void()>> waiting_;  ///< tries and keeps after the one that is kept
 };
 
 }  // namespace tw

@@ -23,6 +23,7 @@ namespace tw {
 namespace {
 
 constexpr auto kRestMs = std::chrono::milliseconds(140);
+constexpr auto kLongestWait = std::chrono::seconds(5);
 constexpr int kQuickWidth = 220;  // px of the render that decides what is seen
 constexpr int kMostUndrawn = 3;
 constexpr int kQuickReaders = 200, kReaders = 500;
@@ -301,7 +302,19 @@ void EngineThread::answer(std::uint64_t turn, bool late) {
       out->picture.grids[i] =
           workshop_->stager.grid(tried_->rough().panels[i], tried_->page().panels[i].focus);
   }
+  {
+    std::scoped_lock lock(mutex_);
+    answered_ = out;
+  }
+  answering_.notify_all();
   answer_(std::move(out));
+}
+
+MeasurementPtr EngineThread::waitFor(std::uint64_t turn) {
+  std::unique_lock lock(mutex_);
+  const bool came = answering_.wait_for(
+      lock, kLongestWait, [&] { return answered_ != nullptr && answered_->turn >= turn; });
+  return came ? answered_ : nullptr;
 }
 
 }  // namespace tw

@@ -7,10 +7,10 @@
 #include <mutex>
 #include <optional>
 #include <thread>
-#include <variant>
 #include <vector>
 
 #include "desk/measurement.h"
+#include "desk/try_wish.h"
 #include "desk/workbench.h"
 #include "press/typesetter.h"
 #include "read/eye_path_model.h"
@@ -23,18 +23,6 @@ struct ShowWish {
   int page = 0;
   std::string rough;
 };
-struct RestageWish {
-  std::size_t panel = 0;
-  Staging staging;
-};
-struct ReshapeWish {
-  std::vector<std::pair<std::size_t, Polygon>> outlines;
-};
-struct PanelWishNow {
-  std::size_t panel = 0;
-  RoughPanel changed;
-};
-using TryWish = std::variant<RestageWish, ReshapeWish, PanelWishNow>;
 
 class EngineThread {
  public:
@@ -49,6 +37,8 @@ class EngineThread {
   /// What is tried has become the document's: goes on from there.
   void adopt(std::uint64_t turn);
   void setPixelsPerMm(double pixelsPerMm, std::uint64_t turn);
+  /// The first answer of that turn or a later one; null when none comes within some seconds.
+  MeasurementPtr waitFor(std::uint64_t turn);
 
  private:
   struct Wishes {
@@ -75,6 +65,8 @@ class EngineThread {
   std::mutex mutex_;
   std::condition_variable changed_;
   Wishes wishes_;
+  MeasurementPtr answered_;  ///< the latest
+  std::condition_variable answering_;
   bool isOver_ = false;
 
   // Only this thread's.

@@ -25,28 +25,33 @@ QList<QAction*> keyedActions(const QWidget& desk) {
 
 }  // namespace
 
-ShortcutsPanel::ShortcutsPanel(QWidget& desk) : QWidget(&desk) {
+ShortcutsPanel::ShortcutsPanel(QWidget& desk) : QWidget(&desk), desk_(desk) {
   setObjectName(QStringLiteral("shortcutsPanel"));
   setFixedWidth(kWidePx);
-  const QList<QAction*> actions = keyedActions(desk);
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 0, 0, 0);
   auto* heading = new QLabel(tr("Keys of this station"), this);
   heading->setProperty("heading", true);
   down->addWidget(heading);
-  auto* table = new QTableWidget(static_cast<int>(actions.size()), 2, this);
-  table->setObjectName(QStringLiteral("shortcuts"));
-  table->setAccessibleName(tr("Keys of this station"));
-  table->setHorizontalHeaderLabels({tr("Key"), tr("What it does")});
-  table->verticalHeader()->hide();
-  table->horizontalHeader()->setStretchLastSection(true);
-  table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  table_ = new QTableWidget(0, 2, this);
+  table_->setObjectName(QStringLiteral("shortcuts"));
+  table_->setAccessibleName(tr("Keys of this station"));
+  table_->setHorizontalHeaderLabels({tr("Key"), tr("What it does")});
+  table_->verticalHeader()->hide();
+  table_->horizontalHeader()->setStretchLastSection(true);
+  table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  down->addWidget(table_, 1);
+  refresh();
+}
+
+void ShortcutsPanel::refresh() {
+  const QList<QAction*> actions = keyedActions(desk_);
+  table_->setRowCount(static_cast<int>(actions.size()));
   for (int i = 0; i < actions.size(); ++i) {
-    table->setItem(i, 0,
-                   new QTableWidgetItem(actions[i]->shortcut().toString(QKeySequence::NativeText)));
-    table->setItem(i, 1, new QTableWidgetItem(actions[i]->text().remove(QLatin1Char('&'))));
+    table_->setItem(
+        i, 0, new QTableWidgetItem(actions[i]->shortcut().toString(QKeySequence::NativeText)));
+    table_->setItem(i, 1, new QTableWidgetItem(actions[i]->text().remove(QLatin1Char('&'))));
   }
-  down->addWidget(table, 1);
 }
 
 }  // namespace tw

@@ -1,7 +1,10 @@
-// Every command that a key calls now, with its key.
+// Every action that a key calls now, with its key. What a tool does with arrows and Tab its station
+// tells.
 #pragma once
 
 #include <QWidget>
+
+class QTableWidget;
 
 namespace tw {
 
@@ -11,6 +14,12 @@ class ShortcutsPanel final : public QWidget {
  public:
   /// Lists the actions of `desk` and of what is seen in it.
   explicit ShortcutsPanel(QWidget& desk);
+  /// Another station is seen.
+  void refresh();
+
+ private:
+  QWidget& desk_;
+  QTableWidget* table_ = nullptr;
 };
 
 }  // namespace tw

@@ -47,10 +47,13 @@ std::string TextEdit::with(const std::string& text, const QByteArray& out,
 }
 
 void TextEdit::undo() {
+  document_.showPage(file_);  // what is taken back is seen; job.json is no page
   document_.takeText(file_, with(document_.textOf(file_), after_, before_));
 }
 
 void TextEdit::redo() {
+  if (wasDone_) document_.showPage(file_);
+  wasDone_ = true;
   document_.takeText(file_, with(document_.textOf(file_), before_, after_));
 }
 

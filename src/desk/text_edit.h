@@ -30,6 +30,7 @@ class TextEdit final : public QUndoCommand {
 
   Document& document_;
   int file_, merge_;
+  bool wasDone_ = false;  ///< once, when it was made
   std::size_t at_ = 0;
   QByteArray before_, after_;
 };
