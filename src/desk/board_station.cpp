@@ -14,6 +14,8 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include <cmath>
+
 #include "command/pictures.h"
 #include "desk/in_qt.h"
 #include "desk/layer_bar.h"
@@ -47,7 +49,7 @@ QString boardWritten(const std::filesystem::path& folder, const Workbench::Work&
 }  // namespace
 
 BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
-    : Station(document, engine, parent), pen_(document, engine), printing_(this) {
+    : Station(document, engine, parent), pen_(document), printing_(this) {
   setObjectName(QStringLiteral("boardStation"));
   auto* across = new QHBoxLayout(this);
   across->setContentsMargins(0, 0, 0, 0);
@@ -185,7 +187,7 @@ void BoardStation::makeUnderlays(QBoxLayout& column) {
   strength_->setObjectName(QStringLiteral("underlayStrength"));
   strength_->setAccessibleName(tr("Strength of the picture"));
   strength_->setRange(0, 100);
-  strength_->setValue(50);
+  strength_->setTracking(false);  // one edit when it is let go
   connect(strength_, &QSlider::valueChanged, this,
           [this](int percent) { strengthenUnderlay(document_, percent / 100.0); });
   column.addWidget(strength_);
@@ -243,9 +245,11 @@ void BoardStation::print() {
 }
 
 void BoardStation::showState() {
-  const bool under = hasUnderlay(document_);
-  takeAway_->setEnabled(under);
-  strength_->setEnabled(under);
+  const auto strength = underlayStrength(document_);
+  takeAway_->setEnabled(strength.has_value());
+  strength_->setEnabled(strength.has_value());
+  const QSignalBlocker quiet(strength_);
+  strength_->setValue(static_cast<int>(std::lround(100 * strength.value_or(0.5))));
 }
 
 }  // namespace tw

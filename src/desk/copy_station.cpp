@@ -65,6 +65,19 @@ QString kindInWords(CopyKind kind) {
   }
 }
 
+struct CopyFound {
+  const Page* page;
+  const Beat* beat;
+  const CopyItem* item;
+};
+std::optional<CopyFound> copyIn(const Job& job, const std::string& id) {
+  for (const Page& page : job.pages)
+    for (const Beat& beat : page.beats)
+      for (const CopyItem& item : beat.copy)
+        if (item.id == id) return CopyFound{&page, &beat, &item};
+  return std::nullopt;
+}
+
 }  // namespace
 
 CopyStation::CopyStation(Document& document, Engine& engine, QWidget* parent)
@@ -327,18 +340,18 @@ void CopyStation::setWords() {
   if (typed != wordsNow(*filledFor_)) retype(*filledFor_, typed);
 }
 
+/// On whichever page the copy stands: it may have been left while somebody typed.
 void CopyStation::retype(const CopyPlace& place, const std::string& words) {
-  const CopyItem* item = scriptItem(place);
-  const auto row = std::ranges::find(rows_, place, &Row::place);
+  const auto where = copyIn(document_.job(), place.item);
   const MeasurementPtr& m = engine_.latest();
-  if (item == nullptr || row == rows_.end()) return;
-  Page after = document_.page();
-  BeatOverride& change = after.overrides[row->beat];
-  if (words == item->text)
+  if (!where) return;
+  Page after = *where->page;
+  const std::string& beat = where->beat->id;
+  BeatOverride& change = after.overrides[beat];
+  if (words == where->item->text)
     change.copy.erase(place.item);
   else
     change.copy[place.item] = {words, WordCounter().count(words)};
-  const std::string beat = row->beat;
   if (change == BeatOverride{}) after.overrides.erase(beat);
   if (m && m->staged)
     if (auto done = letterAgain(after, document_.job(), beat, m->staged->workshop->letterer); !done)

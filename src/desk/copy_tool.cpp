@@ -47,7 +47,7 @@ bool isUnder(Point at, const PlacedBalloon& balloon, const Letterer& letterer) {
 }  // namespace
 
 CopyTool::CopyTool(Document& document, Engine& engine, QObject* parent)
-    : QObject(parent), document_(document), engine_(engine) {
+    : QObject(parent), document_(document), engine_(engine), page_(document.page().number) {
   connect(&engine_, &Engine::measured, this, [this] {
     if (!engine_.isBusy()) {
       working_.reset();
@@ -58,6 +58,8 @@ CopyTool::CopyTool(Document& document, Engine& engine, QObject* parent)
   connect(&document_, &Document::pageChanged, this, [this] { working_.reset(); });
   connect(&document_, &Document::shownChanged, this, [this] {
     working_.reset();
+    const int page = document_.page().number;
+    if (std::exchange(page_, page) != page) choose({});
     const auto& panels = document_.page().beats;
     if (chosen_ && document_.panel() && *document_.panel() != chosen_->panel) choose({});
     if (chosen_ && chosen_->panel >= panels.size()) choose({});

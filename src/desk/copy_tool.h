@@ -42,7 +42,6 @@ class CopyTool final : public QObject, public PageTool {
   void aimTail();
   void placeAgain();
 
-  bool showsNumbers() const { return numbers_; }
   void showNumbers(bool shown);
 
   void hover(PageView& view, const PenPoint& point) override;
@@ -90,6 +89,7 @@ class CopyTool final : public QObject, public PageTool {
   Document& document_;
   Engine& engine_;
   Typesetter typesetter_;
+  int page_;  ///< that is shown
   std::optional<CopyPlace> chosen_;
   std::optional<Drag> drag_;
   std::optional<std::pair<std::size_t, RoughPanel>> working_;  ///< asked for, not measured yet

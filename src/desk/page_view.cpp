@@ -51,9 +51,10 @@ PageView::PageView(Document& document, Engine& engine, QWidget* parent)
     if (layers_.eyeShare >= 1) playing_.stop();
     update();
   });
-  connect(&engine_, &Engine::measured, this, &PageView::takeMeasured);
+  connect(&engine_, &Engine::measured, this, qOverload<>(&QWidget::update));
   connect(&engine_, &Engine::busyChanged, this, qOverload<>(&QWidget::update));
   connect(&document_, &Document::shownChanged, this, [this] {
+    letGoOfOther();
     fit();
     update();
   });
@@ -98,13 +99,26 @@ void PageView::showLayer(Layer layer, bool shown) {
   for (int i = 0; i < kLayers; ++i)
     if (layerInfos()[static_cast<std::size_t>(i)].layer == layer) actions_[i]->setChecked(shown);
   update();
-  emit layersChanged();
 }
 
 void PageView::pointOut(const Polygon& place) {
   pointedOut_ = place;
   if (!place.points.empty()) pointing_.start(kPointMs);
   update();
+}
+
+/// A drag that was begun on another page, rough or panel ends without effect.
+void PageView::letGoOfOther() {
+  if (!toolHolds_ || heldOn_ == shownNow()) return;
+  toolHolds_ = false;
+  tool_->cancel(*this);
+}
+
+QString PageView::shownNow() const {
+  return QStringLiteral("%1/%2/%3")
+      .arg(document_.page().number)
+      .arg(document_.rough() ? qt(document_.rough()->name) : QString())
+      .arg(document_.panel() ? static_cast<int>(*document_.panel()) : -1);
 }
 
 void PageView::setTool(PageTool* tool) {
@@ -173,11 +187,6 @@ void PageView::zoomBy(double factor, QPointF about) {
 void PageView::sharpenSoon() {
   sharpening_.start(kSharpenMs);
   update();
-  emit viewChanged();
-}
-
-void PageView::takeMeasured() {
-  update();
 }
 
 void PageView::showEvent(QShowEvent*) {
@@ -199,6 +208,7 @@ PenPoint PageView::penPoint(QPointF px, Qt::KeyboardModifiers keys) const {
 bool PageView::pressAt(const PenPoint& point) {
   setFocus(Qt::MouseFocusReason);
   toolHolds_ = tool_ != nullptr && tool_->press(*this, point);
+  heldOn_ = shownNow();
   if (!toolHolds_) document_.selectPanel(panelAt(point.at));
   return toolHolds_;
 }
@@ -367,7 +377,10 @@ void PageView::paintUnderlays(QPainter& painter) const {
 }
 
 void PageView::paintStrokes(QPainter& painter) const {
-  for (const RoughPanel& panel : engine_.latest()->roughNow().panels)
+  // They are not measured: what the document says holds, unless a drag takes them along.
+  const Measurement& m = *engine_.latest();
+  const Rough& rough = m.isPreview || !document_.rough() ? m.roughNow() : *document_.rough();
+  for (const RoughPanel& panel : rough.panels)
     for (const PenStroke& stroke : panel.strokes) drawStroke(painter, stroke);
 }
 

@@ -45,10 +45,6 @@ class PageView final : public QWidget {
   /// Points out a place on the page for a moment; empty: nothing.
   void pointOut(const Polygon& place);
 
- signals:
-  void layersChanged();
-  void viewChanged();
-
  protected:
   void paintEvent(QPaintEvent*) override;
   void resizeEvent(QResizeEvent*) override;
@@ -68,7 +64,8 @@ class PageView final : public QWidget {
   void fit();
   void lookAt(const Rect& mm);
   void sharpenSoon();
-  void takeMeasured();
+  void letGoOfOther();
+  QString shownNow() const;
   PenPoint penPoint(QPointF px, Qt::KeyboardModifiers keys) const;
   bool pressAt(const PenPoint& point);
   void paintPage(QPainter& painter);
@@ -91,6 +88,7 @@ class PageView final : public QWidget {
   Polygon pointedOut_;
   QTimer pointing_, playing_, sharpening_;
   bool toolHolds_ = false, panning_ = false;
+  QString heldOn_;  ///< page, rough and panel of the press that the tool holds
   QPointF panFrom_;
   mutable std::map<QString, QImage> underlays_;
   mutable QImage derived_;  ///< values or squint

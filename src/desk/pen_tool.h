@@ -7,7 +7,6 @@
 #include <optional>
 
 #include "desk/document.h"
-#include "desk/engine.h"
 #include "desk/page_tool.h"
 #include "job/rough.h"
 
@@ -20,7 +19,7 @@ struct PenSetting {
 
 class PenTool final : public PageTool {
  public:
-  PenTool(Document& document, Engine& engine) : document_(document), engine_(engine) {}
+  explicit PenTool(Document& document) : document_(document) {}
 
   PenSetting setting;
 
@@ -36,7 +35,6 @@ class PenTool final : public PageTool {
   void keepStroke();
 
   Document& document_;
-  Engine& engine_;
   std::optional<std::size_t> panel_;
   PenStroke stroke_;
   std::optional<Page> erased_;  ///< the page without the lines taken away so far

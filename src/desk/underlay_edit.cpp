@@ -15,7 +15,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kMergeStrength = 7001;  // a slider's way is one step
+constexpr int kMergeStrength = 2000000000 - 100000000;  // a slider's way is one step
 
 QString words(const char* text) {
   return QCoreApplication::translate("Underlay", text);
@@ -80,18 +80,21 @@ bool layUnder(Document& document, const QImage& picture) {
   return layBytesUnder(document, "pasted.png", bytes.toStdString());
 }
 
-bool hasUnderlay(const Document& document) {
+std::optional<double> underlayStrength(const Document& document) {
   Page page = document.page();
-  return lastUnder(document, page) != page.underlays.end();
+  const auto under = lastUnder(document, page);
+  if (under == page.underlays.end()) return std::nullopt;
+  return under->strength;
 }
 
 void strengthenUnderlay(Document& document, double strength) {
   Page page = document.page();
   const auto under = lastUnder(document, page);
   if (under == page.underlays.end()) return;
+  const auto which = static_cast<int>(under - page.underlays.begin());
   under->strength = strength;
   document.change(words(QT_TRANSLATE_NOOP("Underlay", "strengthen the picture under")), page,
-                  kMergeStrength);
+                  kMergeStrength + 1000 * page.number + which);
 }
 
 void takeUnderlayAway(Document& document) {

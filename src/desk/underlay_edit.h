@@ -6,6 +6,7 @@
 #include <QString>
 
 #include <filesystem>
+#include <optional>
 
 #include "desk/document.h"
 
@@ -19,8 +20,8 @@ bool layUnder(Document& document, const QImage& picture);
 /// Of the picture that was laid last where the selected panel, or else the page, is.
 void strengthenUnderlay(Document& document, double strength);
 void takeUnderlayAway(Document& document);
-/// Whether there is one to change.
-bool hasUnderlay(const Document& document);
+/// How strongly that picture is seen; nothing when there is none.
+std::optional<double> underlayStrength(const Document& document);
 
 /// A box of that shape as large as fits, in its middle.
 Rect fittedInto(const Rect& place, double wide, double high);
