@@ -26,8 +26,8 @@ std::optional<std::vector<EditPanel>> withMoved(const std::vector<EditPanel>& pa
                                                 const std::vector<PanelSide>& sides,
                                                 const RigidMove& move);
 
-/// Why `after` may not follow `before`, as a sentence for the artist; nothing when it may. `names`
-/// are not needed: panels are called by their number in reading order.
+/// Why `after` may not follow `before`, as a sentence for the artist; nothing when it may. Panels
+/// are called by their number in reading order.
 std::optional<std::string> complaint(const std::vector<EditPanel>& before,
                                      const std::vector<EditPanel>& after, const Sheet& sheet);
 

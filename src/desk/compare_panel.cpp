@@ -59,7 +59,10 @@ ComparePanel::ComparePanel(Document& document, QWidget* parent)
   close->setAccessibleName(close->text());
   close->setShortcut(QKeySequence(Qt::Key_Escape));
   close->setToolTip(tr("Back to the page (Esc)"));
-  connect(close, &QToolButton::clicked, this, &ComparePanel::closed);
+  connect(close, &QToolButton::clicked, this, [this] {
+    a_.clear();
+    emit closed();
+  });
   bar->addWidget(close);
   down->addLayout(bar);
   auto* across = new QHBoxLayout;
@@ -115,10 +118,8 @@ QWidget* ComparePanel::makeSide(QLabel*& head, RoughThumb*& thumb, const char* n
 void ComparePanel::show(const std::string& a, const std::string& b) {
   a_ = a;
   b_ = b;
-  if (isShowing()) {
-    first_->show(document_.page().number, a);
-    second_->show(document_.page().number, b);
-  }
+  first_->show(document_.page().number, a);
+  second_->show(document_.page().number, b);
   takeDocument();
 }
 

@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "command/roughs.h"
+#include "compose/rough_names.h"
 #include "desk/in_qt.h"
 
 namespace tw {
@@ -39,16 +40,31 @@ QToolButton* buttonFor(QAction* action, QWidget* parent) {
   return out;
 }
 
-/// A search that took a moment has not seen what was changed meanwhile: kept roughs are taken from
-/// the page as it is now.
-Page merged(const Page& now, const Page& found, const std::vector<std::string>& kept) {
+/// A search that took a moment has not seen what was changed meanwhile: roughs that were kept, that
+/// were picked or that came since it began are the page's as it is now; new ones get free names.
+Page merged(const Page& now, const Page& found, const RoughsBefore& before) {
+  const auto isNamed = [](const auto& names, const std::string& name) {
+    return std::ranges::find(names, name) != names.end();
+  };
   Page out = now;
-  out.roughs = found.roughs;
-  for (Rough& rough : out.roughs) {
+  std::erase_if(out.roughs, [&](const Rough& rough) {  // those that came meanwhile are left
+    return isNamed(before.kept, rough.name) ||
+           (isNamed(before.all, rough.name) && rough.name != now.choice);
+  });
+  std::vector<Rough> list;
+  for (Rough rough : found.roughs) {
     const auto here = std::ranges::find(now.roughs, rough.name, &Rough::name);
-    if (here != now.roughs.end() && std::ranges::find(kept, rough.name) != kept.end())
+    if (isNamed(before.kept, rough.name) && here != now.roughs.end()) {
       rough = *here;
+    } else if (std::ranges::find(out.roughs, rough.name, &Rough::name) != out.roughs.end()) {
+      std::vector<Rough> taken = found.roughs;
+      taken.insert(taken.end(), out.roughs.begin(), out.roughs.end());
+      taken.insert(taken.end(), list.begin(), list.end());
+      rough.name = freeRoughName(taken);
+    }
+    list.push_back(std::move(rough));
   }
+  out.roughs.insert(out.roughs.begin(), list.begin(), list.end());
   return out;
 }
 
@@ -131,14 +147,15 @@ void RoughSearch::find(const std::vector<std::string>& unlike) {
     if (!workshop) return tl::unexpected(workshop.error());
     return findRoughs(bench.job(), *bench.job().page(page), **workshop, options, unlike, progress);
   };
-  std::vector<std::string> kept = unlike;
-  kept.push_back(document_.page().choice);
-  errand_.start(
-      work, [this, page, kept](Result<FoundRoughs> found) { take(page, kept, std::move(found)); });
+  RoughsBefore before{unlike, {}};
+  before.kept.push_back(document_.page().choice);
+  for (const Rough& rough : document_.page().roughs) before.all.push_back(rough.name);
+  errand_.start(work, [this, page, before](Result<FoundRoughs> found) {
+    take(page, before, std::move(found));
+  });
 }
 
-void RoughSearch::take(int number, const std::vector<std::string>& kept,
-                       Result<FoundRoughs> found) {
+void RoughSearch::take(int number, const RoughsBefore& before, Result<FoundRoughs> found) {
   if (!found) {
     const bool stopped = found.error().front().cause == Cause::Stopped;
     emit said(stopped ? tr("Stopped. The roughs are as they were.") : qt(found.error()));
@@ -146,13 +163,14 @@ void RoughSearch::take(int number, const std::vector<std::string>& kept,
   }
   const Page* now = document_.job().page(number);
   if (now == nullptr) return;
-  const std::vector<Rough>& roughs = found->page.roughs;
-  const std::size_t count = roughs.size();
-  document_.change(tr("find roughs of page %1").arg(number), merged(*now, found->page, kept));
-  const auto fresh = std::ranges::find_if(roughs, [&](const Rough& rough) {
-    return std::ranges::find(kept, rough.name) == kept.end();
+  const Page after = merged(*now, found->page, before);
+  const std::size_t count = after.roughs.size();
+  const auto fresh = std::ranges::find_if(after.roughs, [&](const Rough& rough) {
+    return std::ranges::find(now->roughs, rough) == now->roughs.end();
   });
-  if (document_.page().number == number && fresh != roughs.end()) document_.showRough(fresh->name);
+  const std::string first = fresh == after.roughs.end() ? std::string() : fresh->name;
+  document_.change(tr("find roughs of page %1").arg(number), after);
+  if (document_.page().number == number && !first.empty()) document_.showRough(first);
   QStringList words{tr("Page %1 has %2 roughs now.").arg(number).arg(count)};
   for (const std::string& pin : found->composed.unkept) words += tr("Not kept: %1").arg(qt(pin));
   for (const std::string& demand : found->composed.unmet)

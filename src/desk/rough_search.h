@@ -19,6 +19,11 @@ namespace tw {
 
 struct FoundRoughs;
 
+/// A page's roughs by name when a search begins.
+struct RoughsBefore {
+  std::vector<std::string> kept, all;
+};
+
 class RoughSearch final : public QWidget {
   Q_OBJECT
 
@@ -29,7 +34,6 @@ class RoughSearch final : public QWidget {
   /// `unlike`: roughs that stay and from which the new ones differ.
   void find(const std::vector<std::string>& unlike);
   void stop();
-  QAction* findAction() const { return find_; }
 
  signals:
   void unlikeAsked();
@@ -40,7 +44,7 @@ class RoughSearch final : public QWidget {
  private:
   void showProgress(const QString& what, double share);
   void showRunning(bool running);
-  void take(int page, const std::vector<std::string>& kept, Result<FoundRoughs> found);
+  void take(int page, const RoughsBefore& before, Result<FoundRoughs> found);
 
   Document& document_;
   QAction *find_ = nullptr, *stop_ = nullptr, *unlike_ = nullptr;

@@ -160,12 +160,8 @@ void CameraControls::turn(std::size_t row, const Move& move, const QString& titl
   const CameraPlace camera = move(from_.camera, value);
   Staging staging = camera == from_.camera ? from_ : seenBy(hand_.stage(), from_, camera);
   const QString what = tr("camera: %1").arg(title.toLower());
-  if (!meant) {
-    hand_.attempt(std::move(staging));
-    return;
-  }
   hand_.attempt(std::move(staging));
-  hand_.keep(what, kMergeDials + static_cast<int>(row));
+  if (meant) hand_.keep(what, kMergeDials + static_cast<int>(row));
 }
 
 void CameraControls::refresh() {

@@ -6,6 +6,12 @@
 
 namespace tw {
 
+namespace {
+
+constexpr int kPerEpoch = 100000, kEpochs = 20000;  // merge ids of an epoch; they stay an int
+
+}  // namespace
+
 PanelInHand::PanelInHand(Document& document, Engine& engine, QObject* parent)
     : QObject(parent), document_(document), engine_(engine) {
   setObjectName(QStringLiteral("panelInHand"));
@@ -41,6 +47,7 @@ void PanelInHand::takeShown() {
                           .arg(document_.panel() ? static_cast<int>(*document_.panel()) : -1);
   if (key != panelKey_) {
     panelKey_ = key;
+    ++epoch_;
     pins_.clear();
     held_.reset();
     figure_ = -1;
@@ -134,6 +141,7 @@ const Handle* PanelInHand::held() const {
 
 void PanelInHand::hold(std::optional<std::size_t> handle) {
   if (handle && *handle >= handles_.size()) handle.reset();
+  if (handle != held_) ++epoch_;
   held_ = handle;
   if (held_ && handles_[*held_].figure >= 0) figure_ = handles_[*held_].figure;
   emit holdChanged();
@@ -142,6 +150,7 @@ void PanelInHand::hold(std::optional<std::size_t> handle) {
 
 void PanelInHand::selectFigure(int figure) {
   if (figure == figure_) return;
+  ++epoch_;
   figure_ = figure;
   if (held_ && handles_[*held_].figure != figure) held_.reset();
   emit holdChanged();
@@ -236,7 +245,7 @@ void PanelInHand::keep(const QString& what, int merge) {
   }
   keeping_ = true;
   keptStaging_ = now_;
-  engine_.keep(what, merge);
+  engine_.keep(what, merge < 0 ? merge : merge + epoch_ % kEpochs * kPerEpoch);
 }
 
 void PanelInHand::apply(Staging staging, const QString& what, int merge) {

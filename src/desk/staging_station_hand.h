@@ -55,7 +55,6 @@ class PanelInHand final : public QObject {
 
   Vec3 pivot() const;  ///< what the camera turns about
   void turnAboutHeld(bool held);
-  bool turnsAboutHeld() const { return aboutHeld_; }
 
   void attempt(Staging staging);
   /// Makes what is tried one edit. Edits with the same merge ≥ 0 that follow each other become one.
@@ -102,6 +101,8 @@ class PanelInHand final : public QObject {
   int figure_ = -1;
   bool aboutHeld_ = false;
   std::vector<Pin> pins_;
+  int epoch_ =
+      0;  ///< another panel, figure or handle in hand: edits do not become one with former ones
 };
 
 }  // namespace tw

@@ -19,7 +19,6 @@ class PictureShelf final : public QListWidget {
   void setPicture(const QString& key, const QImage& picture);
   /// Those whose title or key has every word of the text.
   void filter(const QString& text);
-  QSize pictureSize() const { return iconSize(); }
   QString currentKey() const;
 
  signals:

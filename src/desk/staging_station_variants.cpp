@@ -41,10 +41,11 @@ VariantStrip::VariantStrip(PanelInHand& hand, QWidget* parent) : QWidget(parent)
   down->addWidget(shelf_, 1);
   connect(find_, &QPushButton::clicked, this, &VariantStrip::find);
   connect(shelf_, &PictureShelf::tried, this, [this](const QString& key) {
-    if (foundIn_ == hand_.storedPanel().staging) hand_.attempt(shown_[key.toUInt()].staging);
+    if (hand_.isReady() && foundIn_ == hand_.storedPanel().staging)
+      hand_.attempt(shown_[key.toUInt()].staging);
   });
   connect(shelf_, &PictureShelf::kept, this, [this](const QString& key) {
-    if (foundIn_ != hand_.storedPanel().staging) return;
+    if (!hand_.isReady() || foundIn_ != hand_.storedPanel().staging) return;
     const Shown& chosen = shown_[key.toUInt()];
     hand_.attempt(chosen.staging);
     hand_.keep(tr("%1: %2").arg(foundFor_, chosen.name));
@@ -100,6 +101,7 @@ void VariantStrip::refresh() {
   const bool has = hand_.isReady() && hand_.figure() >= 0;
   find_->setEnabled(has && !errand_.isRunning());
   if (!has) {
+    shelf_->setEnabled(false);
     state_->setText(tr("Select a panel with a figure."));
     return;
   }
