@@ -11,7 +11,8 @@
 #include <cmath>
 
 #include "command/roughs.h"
-#include "compose/rough_names.h"
+#include "compose/merge_found.h"
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 
 namespace tw {
@@ -21,63 +22,18 @@ namespace {
 constexpr int kUsualRoughs = 6, kMostRoughs = 12;
 constexpr int kBarPx = 24;
 
-QAction* actionOn(QWidget* widget, const QString& words, const char* name, const char* key,
-                  const QString& tip) {
-  auto* out = new QAction(words, widget);
-  out->setObjectName(QString::fromLatin1(name));
-  out->setShortcut(QKeySequence(QString::fromLatin1(key)));
-  out->setToolTip(
-      QStringLiteral("%1 (%2)").arg(tip, out->shortcut().toString(QKeySequence::NativeText)));
-  widget->addAction(out);
-  return out;
-}
-
-QToolButton* buttonFor(QAction* action, QWidget* parent) {
-  auto* out = new QToolButton(parent);
-  out->setDefaultAction(action);
-  out->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  out->setAccessibleName(action->text());
-  return out;
-}
-
-/// A search that took a moment has not seen what was changed meanwhile: roughs that were kept, that
-/// were picked or that came since it began are the page's as it is now; new ones get free names.
-Page merged(const Page& now, const Page& found, const RoughsBefore& before) {
-  const auto isNamed = [](const auto& names, const std::string& name) {
-    return std::ranges::find(names, name) != names.end();
-  };
-  Page out = now;
-  std::erase_if(out.roughs, [&](const Rough& rough) {  // those that came meanwhile are left
-    return isNamed(before.kept, rough.name) ||
-           (isNamed(before.all, rough.name) && rough.name != now.choice);
-  });
-  std::vector<Rough> list;
-  for (Rough rough : found.roughs) {
-    const auto here = std::ranges::find(now.roughs, rough.name, &Rough::name);
-    if (isNamed(before.kept, rough.name) && here != now.roughs.end()) {
-      rough = *here;
-    } else if (std::ranges::find(out.roughs, rough.name, &Rough::name) != out.roughs.end()) {
-      std::vector<Rough> taken = found.roughs;
-      taken.insert(taken.end(), out.roughs.begin(), out.roughs.end());
-      taken.insert(taken.end(), list.begin(), list.end());
-      rough.name = freeRoughName(taken);
-    }
-    list.push_back(std::move(rough));
-  }
-  out.roughs.insert(out.roughs.begin(), list.begin(), list.end());
-  return out;
-}
-
 }  // namespace
 
 RoughSearch::RoughSearch(Document& document, QWidget* parent)
     : QWidget(parent), document_(document), errand_(nullptr) {
   setObjectName(QStringLiteral("roughSearch"));
-  find_ = actionOn(this, tr("Find roughs"), "findRoughs", "Ctrl+R",
+  find_ = actionOn(*this, tr("Find roughs"), "findRoughs", QKeySequence(QStringLiteral("Ctrl+R")),
                    tr("Look for roughs of this page that differ; pins are kept"));
-  stop_ = actionOn(this, tr("Stop"), "stopFinding", "Ctrl+.", tr("Stop looking"));
-  unlike_ = actionOn(this, tr("Unlike these"), "unlikeThese", "Ctrl+U",
-                     tr("Keep the marked roughs and find others that are unlike them"));
+  stop_ = actionOn(*this, tr("Stop"), "stopFinding", QKeySequence(QStringLiteral("Ctrl+.")),
+                   tr("Stop looking"));
+  unlike_ =
+      actionOn(*this, tr("Unlike these"), "unlikeThese", QKeySequence(QStringLiteral("Ctrl+U")),
+               tr("Keep the marked roughs and find others that are unlike them"));
   connect(find_, &QAction::triggered, this, [this] { find({}); });
   connect(stop_, &QAction::triggered, this, &RoughSearch::stop);
   connect(unlike_, &QAction::triggered, this, &RoughSearch::unlikeAsked);
@@ -163,7 +119,7 @@ void RoughSearch::take(int number, const RoughsBefore& before, Result<FoundRough
   }
   const Page* now = document_.job().page(number);
   if (now == nullptr) return;
-  const Page after = merged(*now, found->page, before);
+  const Page after = withFound(*now, found->page, before);
   const std::size_t count = after.roughs.size();
   const auto fresh = std::ranges::find_if(after.roughs, [&](const Rough& rough) {
     return std::ranges::find(now->roughs, rough) == now->roughs.end();

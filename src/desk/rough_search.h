@@ -18,11 +18,7 @@ class QToolButton;
 namespace tw {
 
 struct FoundRoughs;
-
-/// A page's roughs by name when a search begins.
-struct RoughsBefore {
-  std::vector<std::string> kept, all;
-};
+struct RoughsBefore;
 
 class RoughSearch final : public QWidget {
   Q_OBJECT
