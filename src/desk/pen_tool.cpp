@@ -9,6 +9,7 @@
 #include "desk/look.h"
 #include "desk/page_view.h"
 #include "desk/stroke_art.h"
+#include "geometry/polygon.h"
 
 namespace tw {
 
@@ -18,27 +19,6 @@ constexpr double kLeastStepMm = 0.15;  // between the points of a line
 constexpr double kOffMm = 0.05;        // that simplifying may move a line; finer than a 600 dpi dot
 constexpr double kLightest = 0.25;     // of the width under no pressure
 constexpr double kEraserMm = 2;
-
-double distanceToSegment(Point p, Point a, Point b) {
-  const Vector d = b - a;
-  const double length2 = dot(d, d);
-  const double t = length2 > 0 ? std::clamp(dot(p - a, d) / length2, 0.0, 1.0) : 0;
-  return (p - between(a, b, t)).length();
-}
-
-/// Douglas and Peucker, "Algorithms for the reduction of the number of points required to represent
-/// a digitized line", The Canadian Cartographer 10 (1973).
-void keepFarthest(const std::vector<Point>& p, std::size_t first, std::size_t last, double off,
-                  std::vector<char>& kept) {
-  double most = 0;
-  std::size_t at = first;
-  for (std::size_t i = first + 1; i < last; ++i)
-    if (const double d = distanceToSegment(p[i], p[first], p[last]); d > most) most = d, at = i;
-  if (most <= off) return;
-  kept[at] = 1;
-  keepFarthest(p, first, at, off, kept);
-  keepFarthest(p, at, last, off, kept);
-}
 
 QString words(const char* text) {
   return QCoreApplication::translate("PenTool", text);
@@ -57,15 +37,11 @@ bool touches(const PenStroke& stroke, Point at, double within) {
 PenStroke simplified(const PenStroke& stroke, double off) {
   const std::size_t n = stroke.points.size();
   if (n < 3 || stroke.widthsMm.size() != n) return stroke;
-  std::vector<char> kept(n, 0);
-  kept.front() = kept.back() = 1;
-  keepFarthest(stroke.points, 0, n - 1, off, kept);
   PenStroke out{{}, {}, stroke.black};
-  for (std::size_t i = 0; i < n; ++i)
-    if (kept[i]) {
-      out.points.push_back(stroke.points[i]);
-      out.widthsMm.push_back(stroke.widthsMm[i]);
-    }
+  for (const std::size_t i : pointsThatTell(stroke.points, off)) {
+    out.points.push_back(stroke.points[i]);
+    out.widthsMm.push_back(stroke.widthsMm[i]);
+  }
   return out;
 }
 

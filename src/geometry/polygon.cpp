@@ -20,10 +20,6 @@ double squaredDistanceToSegment(Point p, Point a, Point b) {
   return dot(off, off);
 }
 
-double distanceToSegment(Point p, Point a, Point b) {
-  return std::sqrt(squaredDistanceToSegment(p, a, b));
-}
-
 /// Calls use(a, b) for each edge.
 template <class Use>
 void eachEdge(const Polygon& polygon, Use use) {
@@ -49,6 +45,10 @@ void keepFarthest(const std::vector<Point>& line, std::size_t first, std::size_t
 }
 
 }  // namespace
+
+double distanceToSegment(Point p, Point a, Point b) {
+  return std::sqrt(squaredDistanceToSegment(p, a, b));
+}
 
 Polygon polygonOf(const Rect& r) {
   return {{r.min, {r.max.x, r.min.y}, r.max, {r.min.x, r.max.y}}};
@@ -184,14 +184,20 @@ std::optional<double> firstHit(const Ray& ray, const Polygon& polygon) {
   return nearest * ray.direction.length();
 }
 
-std::vector<Point> simplified(const std::vector<Point>& line, double tolerance) {
-  if (line.size() < 3) return line;
+std::vector<std::size_t> pointsThatTell(const std::vector<Point>& line, double tolerance) {
+  if (line.empty()) return {};
   std::vector<char> keep(line.size(), 0);
   keep.front() = keep.back() = 1;
   keepFarthest(line, 0, line.size() - 1, tolerance, keep);
-  std::vector<Point> out;
+  std::vector<std::size_t> out;
   for (std::size_t i = 0; i < line.size(); ++i)
-    if (keep[i]) out.push_back(line[i]);
+    if (keep[i]) out.push_back(i);
+  return out;
+}
+
+std::vector<Point> simplified(const std::vector<Point>& line, double tolerance) {
+  std::vector<Point> out;
+  for (const std::size_t i : pointsThatTell(line, tolerance)) out.push_back(line[i]);
   return out;
 }
 

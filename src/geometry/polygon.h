@@ -26,6 +26,8 @@ bool contains(const Region& region, Point p);
 bool isConvex(const Polygon& polygon);
 /// Shortest distance from p to the outline (0 on it, positive inside and outside), mm.
 double distanceToOutline(const Polygon& polygon, Point p);
+/// To the nearest place between a and b, ends included, mm.
+double distanceToSegment(Point p, Point a, Point b);
 
 /// Smallest convex polygon around the points (Andrew's monotone chain); clockwise on screen.
 Polygon hull(std::vector<Point> points);
@@ -40,7 +42,11 @@ Region offset(const Region& region, double by);
 /// 0 when the ray starts on the outline; the direction need not be of unit length.
 std::optional<double> firstHit(const Ray& ray, const Polygon& polygon);
 
-/// Fewer points, no point farther than `tolerance` from the given line (Douglas–Peucker).
+/// Indices of the points that stay when those go that are no farther than `tolerance` from what is
+/// left; the ends stay. Douglas and Peucker, "Algorithms for the reduction of the number of points
+/// required to represent a digitized line", The Canadian Cartographer 10 (1973).
+std::vector<std::size_t> pointsThatTell(const std::vector<Point>& line, double tolerance);
+/// The line with those points only.
 std::vector<Point> simplified(const std::vector<Point>& line, double tolerance);
 
 Polygon moved(const Polygon& polygon, Vector by);

@@ -104,13 +104,6 @@ bool tailMeets(const Spot& tailed, const Spot& other) {
                      });
 }
 
-double distanceToSegment(Point p, Point a, Point b) {
-  const Vector way = b - a;
-  const double square = way.x * way.x + way.y * way.y;
-  const double t = square > 0 ? ((p.x - a.x) * way.x + (p.y - a.y) * way.y) / square : 0;
-  return (p - (a + way * std::clamp(t, 0.0, 1.0))).length();
-}
-
 /// Of two lines that do not cross.
 double gapBetweenTails(const TailLine& a, const TailLine& b) {
   return std::min({distanceToSegment(a.from, b.from, b.to), distanceToSegment(a.to, b.from, b.to),
