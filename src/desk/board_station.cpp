@@ -17,6 +17,7 @@
 #include <cmath>
 
 #include "command/pictures.h"
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "desk/layer_bar.h"
 #include "desk/underlay_edit.h"
@@ -28,7 +29,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kColumnPx = 230;
+constexpr int kColumnPx = 230, kAboveHeadingPx = 8;
 constexpr double kWidthSteps = 20;  // of the slider, a millimetre
 constexpr double kLarger = 1.1;
 
@@ -60,10 +61,8 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   left->addWidget(new LayerBar(*view_, this));
   across->addLayout(left, 1);
   auto* side = new QWidget(this);
-  auto* scroll = new QScrollArea(this);  // on a small screen the column is higher than the station
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setWidgetResizable(true);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  // On a small screen the column is higher than the station.
+  QScrollArea* scroll = scrolled(side, this);
   scroll->setFixedWidth(kColumnPx + scroll->verticalScrollBar()->sizeHint().width());
   scroll->setStyleSheet(QStringLiteral("QScrollArea { border: none; }"));
   auto* column = new QVBoxLayout(side);
@@ -73,7 +72,6 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   makePens(*column);
   makeUnderlays(*column);
   column->addStretch();
-  scroll->setWidget(side);
   connect(&document_, &Document::shownChanged, this, &BoardStation::showState);
   connect(&document_, &Document::pageChanged, this, &BoardStation::showState);
   showState();
@@ -83,31 +81,9 @@ void BoardStation::arrive() {
   view_->setFocus();
 }
 
-QAction* BoardStation::command(const QString& words, const char* name, const char* key) {
-  auto* action = new QAction(words, this);
-  action->setObjectName(QString::fromLatin1(name));
-  if (key != nullptr) action->setShortcut(QKeySequence(QString::fromLatin1(key)));
-  addAction(action);
-  return action;
-}
-
-void BoardStation::heading(QBoxLayout& column, const QString& words) {
-  auto* label = new QLabel(words, this);
-  label->setProperty("heading", true);
-  column.addSpacing(8);
-  column.addWidget(label);
-}
-
-void BoardStation::addButton(QBoxLayout& column, QAction* action) {
-  auto* button = new QToolButton(this);
-  button->setDefaultAction(action);
-  button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  button->setAccessibleName(action->text());
-  column.addWidget(button);
-}
-
 void BoardStation::makePens(QBoxLayout& column) {
-  heading(column, tr("Your own lines"));
+  column.addSpacing(kAboveHeadingPx);
+  column.addWidget(heading(tr("Your own lines"), this));
   auto* pens = new QActionGroup(this);
   struct PenChoice {
     QString words;
@@ -118,14 +94,15 @@ void BoardStation::makePens(QBoxLayout& column) {
   for (const PenChoice& each : {PenChoice{tr("Blue pen"), "bluePen", "B", false, false},
                                 PenChoice{tr("Black pen"), "blackPen", "K", true, false},
                                 PenChoice{tr("Eraser"), "eraser", "X", false, true}}) {
-    QAction* action = command(each.words, each.name, each.key);
+    QAction* action =
+        actionOn(*this, each.words, each.name, QKeySequence(QString::fromLatin1(each.key)));
     action->setCheckable(true);
     pens->addAction(action);
     connect(action, &QAction::triggered, this, [this, each] {
       pen_.setting.black = each.black;
       pen_.setting.erases = each.erases;
     });
-    addButton(column, action);
+    column.addWidget(wideButtonFor(action, this));
   }
   pens->actions().front()->setChecked(true);
   penWidth_ = new QLabel(this);
@@ -140,10 +117,14 @@ void BoardStation::makePens(QBoxLayout& column) {
   width->setValue(static_cast<int>(pen_.setting.widthMm * kWidthSteps));
   column.addWidget(penWidth_);
   column.addWidget(width);
-  QAction* mirror = command(tr("Mirror the panel's lines"), "mirrorLines", "M");
-  QAction* larger = command(tr("Larger lines"), "largerLines", "Ctrl++");
-  QAction* smaller = command(tr("Smaller lines"), "smallerLines", "Ctrl+-");
-  clear_ = command(tr("Clear the panel's lines"), "clearLines", "Ctrl+Backspace");
+  QAction* mirror = actionOn(*this, tr("Mirror the panel's lines"), "mirrorLines",
+                             QKeySequence(QStringLiteral("M")));
+  QAction* larger =
+      actionOn(*this, tr("Larger lines"), "largerLines", QKeySequence(QStringLiteral("Ctrl++")));
+  QAction* smaller =
+      actionOn(*this, tr("Smaller lines"), "smallerLines", QKeySequence(QStringLiteral("Ctrl+-")));
+  clear_ = actionOn(*this, tr("Clear the panel's lines"), "clearLines",
+                    QKeySequence(QStringLiteral("Ctrl+Backspace")));
   connect(mirror, &QAction::triggered, this, [this] {
     changeStrokes(tr("mirror lines"), [](PenStroke stroke, const Rect& panel) {
       return mirroredAcross(std::move(stroke), panel.centre().x);
@@ -160,28 +141,40 @@ void BoardStation::makePens(QBoxLayout& column) {
     });
   });
   connect(clear_, &QAction::triggered, this, &BoardStation::clearStrokes);
-  for (QAction* action : {mirror, larger, smaller, clear_}) addButton(column, action);
+  for (QAction* action : {mirror, larger, smaller, clear_})
+    column.addWidget(wideButtonFor(action, this));
 }
 
 void BoardStation::makeUnderlays(QBoxLayout& column) {
-  heading(column, tr("Picture to work over"));
-  QAction* open = command(tr("Lay a file under …"), "layUnder", "Ctrl+U");
-  QAction* paste = command(tr("Paste a picture"), "pastePicture", "Ctrl+V");
-  takeAway_ = command(tr("Take it away"), "takeUnderlayAway", "Ctrl+Shift+U");
+  column.addSpacing(kAboveHeadingPx);
+  column.addWidget(heading(tr("Picture to work over"), this));
+  QAction* open =
+      actionOn(*this, tr("Lay a file under …"), "layUnder", QKeySequence(QStringLiteral("Ctrl+U")));
+  QAction* paste = actionOn(*this, tr("Paste a picture"), "pastePicture",
+                            QKeySequence(QStringLiteral("Ctrl+V")));
+  takeAway_ = actionOn(*this, tr("Take it away"), "takeUnderlayAway",
+                       QKeySequence(QStringLiteral("Ctrl+Shift+U")));
   connect(open, &QAction::triggered, this, [this] {
     const QString file =
         QFileDialog::getOpenFileName(this, tr("Picture"), {}, tr("Pictures (*.png *.jpg *.jpeg)"));
-    if (!file.isEmpty()) layUnder(document_, file.toStdString());
+    if (file.isEmpty()) return;
+    lay([art = document_.folder() / "art", from = std::filesystem::path(file.toStdString())] {
+      return shelved(art, from);
+    });
   });
   connect(paste, &QAction::triggered, this, [this] {
     const QImage picture = QApplication::clipboard()->image();
     if (picture.isNull())
       emit document_.troubled(tr("There is no picture to paste. Copy one first."));
     else
-      layUnder(document_, picture);
+      lay([art = document_.folder() / "art", picture] { return shelved(art, picture); });
+  });
+  connect(&shelving_, &Errand::runningChanged, this, [open, paste](bool running) {
+    open->setEnabled(!running);
+    paste->setEnabled(!running);
   });
   connect(takeAway_, &QAction::triggered, this, [this] { tw::takeUnderlayAway(document_); });
-  for (QAction* action : {open, paste, takeAway_}) addButton(column, action);
+  for (QAction* action : {open, paste, takeAway_}) column.addWidget(wideButtonFor(action, this));
   column.addWidget(new QLabel(tr("Strength of the picture"), this));
   strength_ = new QSlider(Qt::Horizontal, this);
   strength_->setObjectName(QStringLiteral("underlayStrength"));
@@ -193,13 +186,27 @@ void BoardStation::makeUnderlays(QBoxLayout& column) {
   column.addWidget(strength_);
 }
 
+/// Where it was asked for, even when another page is shown by the time the picture is kept.
+void BoardStation::lay(std::function<Result<ShelvedPicture>()> shelve) {
+  if (document_.isReadOnly()) {
+    document_.change({}, document_.page());  // tells why not
+    return;
+  }
+  shelving_.start([shelve = std::move(shelve)](Progress&) { return shelve(); },
+                  [this, place = underPlace(document_)](const Result<ShelvedPicture>& picture) {
+                    layUnder(document_, place, picture);
+                  });
+}
+
 void BoardStation::makePrinting(QBoxLayout& column) {
-  heading(column, tr("Board"));
-  QAction* out = command(tr("Write the board as PDF"), "writeBoard", "Ctrl+P");
+  column.addSpacing(kAboveHeadingPx);
+  column.addWidget(heading(tr("Board"), this));
+  QAction* out = actionOn(*this, tr("Write the board as PDF"), "writeBoard",
+                          QKeySequence(QStringLiteral("Ctrl+P")));
   out->setToolTip(
       tr("At the original's size, the rough in non-photo blue: into the job's out folder"));
   connect(out, &QAction::triggered, this, &BoardStation::print);
-  addButton(column, out);
+  column.addWidget(wideButtonFor(out, this));
   printed_ = new QLabel(this);
   printed_->setObjectName(QStringLiteral("printed"));
   printed_->setWordWrap(true);

@@ -2,10 +2,13 @@
 // and the sheet to print and pencil on.
 #pragma once
 
+#include <functional>
+
 #include "desk/errand.h"
 #include "desk/page_view.h"
 #include "desk/pen_tool.h"
 #include "desk/station.h"
+#include "desk/underlay_edit.h"
 
 class QBoxLayout;
 class QLabel;
@@ -28,20 +31,18 @@ class BoardStation final : public Station {
   void arrive() override;
 
  private:
-  QAction* command(const QString& words, const char* name, const char* key);
-  void heading(QBoxLayout& column, const QString& words);
-  void addButton(QBoxLayout& column, QAction* action);
   void makePens(QBoxLayout& column);
   void makeUnderlays(QBoxLayout& column);
   void makePrinting(QBoxLayout& column);
   void changeStrokes(const QString& what, PenStroke (*change)(PenStroke, const Rect&));
   void clearStrokes();
+  void lay(std::function<Result<ShelvedPicture>()> shelve);
   void print();
   void showState();
 
   PageView* view_ = nullptr;
   PenTool pen_;
-  Errand printing_;
+  Errand printing_, shelving_;
   QLabel *penWidth_ = nullptr, *printed_ = nullptr;
   QSlider* strength_ = nullptr;
   QAction *takeAway_ = nullptr, *clear_ = nullptr;

@@ -3,7 +3,6 @@
 #include <QDragEnterEvent>
 #include <QDropEvent>
 #include <QIcon>
-#include <QImageReader>
 #include <QMimeData>
 #include <QUrl>
 
@@ -23,11 +22,18 @@ std::filesystem::path shelfOf(const Document& document) {
   return document.folder() / "art" / "reference";
 }
 
-/// Read small at once, however large the file is.
-QIcon thumb(const std::filesystem::path& file) {
-  QImageReader reader(qt(file.string()));
-  reader.setScaledSize(reader.size().scaled(kThumbPx, kThumbPx, Qt::KeepAspectRatio));
-  return QIcon(QPixmap::fromImage(reader.read()));
+using Kept = Result<std::vector<std::string>>;
+
+/// Their names in the shelf.
+Kept shelvedFiles(const std::filesystem::path& shelf,
+                  const std::vector<std::filesystem::path>& files) {
+  std::vector<std::string> out;
+  for (const auto& file : files) {
+    auto kept = shelvePictureFile(shelf, file);
+    if (!kept) return tl::unexpected(kept.error());
+    out.push_back(std::move(*kept));
+  }
+  return out;
 }
 
 }  // namespace
@@ -41,6 +47,7 @@ CastShelf::CastShelf(Document& document, QWidget* parent)
   setMaximumHeight(kHighPx);
   setAcceptDrops(true);
   connect(&document_, &Document::jobChanged, this, &CastShelf::refresh);
+  connect(&pictures_, &FilePictures::read, this, &CastShelf::refresh);
   refresh();
 }
 
@@ -56,24 +63,35 @@ void CastShelf::refresh() {
         this);
     item->setSizeHint(QSize(0, count > 0 ? kThumbPx + 6 : kTouchPx));
     item->setData(Qt::UserRole, qt(who.id));
-    if (count > 0) item->setIcon(thumb(shelfOf(document_) / who.references.front().file));
+    if (count > 0)
+      item->setIcon(QIcon(QPixmap::fromImage(pictures_.picture(
+          qt((shelfOf(document_) / who.references.front().file).string()), kThumbPx))));
   }
   setCurrentRow(row);
 }
 
-bool CastShelf::attach(const std::string& who, const std::filesystem::path& picture) {
-  Job job = document_.job();
-  const auto found = std::ranges::find(job.cast, who, &Character::id);
-  if (found == job.cast.end()) return false;
-  if (document_.isReadOnly()) return document_.changeJob({}, job);
-  const auto kept = shelvePictureFile(shelfOf(document_), picture);
+void CastShelf::attach(const std::string& who, const std::vector<std::filesystem::path>& pictures) {
+  if (document_.isReadOnly()) {
+    document_.changeJob({}, document_.job());  // tells why not
+    return;
+  }
+  shelving_.start(
+      [shelf = shelfOf(document_), pictures](Progress&) { return shelvedFiles(shelf, pictures); },
+      [this, who](const Kept& kept) { take(who, kept); });
+}
+
+void CastShelf::take(const std::string& who, const Kept& kept) {
   if (!kept) {
     emit document_.troubled(qt(kept.error()));
-    return false;
+    return;
   }
-  if (std::ranges::find(found->references, *kept, &Reference::file) == found->references.end())
-    found->references.push_back({.file = *kept});
-  return document_.changeJob(tr("attach a reference picture"), job);
+  Job job = document_.job();
+  const auto found = std::ranges::find(job.cast, who, &Character::id);
+  if (found == job.cast.end()) return;
+  for (const std::string& file : *kept)
+    if (std::ranges::find(found->references, file, &Reference::file) == found->references.end())
+      found->references.push_back({.file = file});
+  if (!(job == document_.job())) document_.changeJob(tr("attach a reference picture"), job);
 }
 
 void CastShelf::dragEnterEvent(QDragEnterEvent* event) {
@@ -90,8 +108,10 @@ void CastShelf::dropEvent(QDropEvent* event) {
   const QListWidgetItem* item = itemAt(event->position().toPoint());
   if (item == nullptr) return;
   const std::string who = item->data(Qt::UserRole).toString().toStdString();
+  std::vector<std::filesystem::path> files;
   for (const QUrl& url : event->mimeData()->urls())
-    if (url.isLocalFile()) attach(who, url.toLocalFile().toStdString());
+    if (url.isLocalFile()) files.emplace_back(url.toLocalFile().toStdString());
+  attach(who, files);
   event->acceptProposedAction();
 }
 

@@ -5,8 +5,12 @@
 #include <QListWidget>
 
 #include <filesystem>
+#include <string>
+#include <vector>
 
 #include "desk/document.h"
+#include "desk/errand.h"
+#include "desk/file_pictures.h"
 
 namespace tw {
 
@@ -16,8 +20,9 @@ class CastShelf final : public QListWidget {
  public:
   explicit CastShelf(Document& document, QWidget* parent = nullptr);
 
-  /// False, and Document::troubled, when it is no picture or the job cannot be written.
-  bool attach(const std::string& who, const std::filesystem::path& picture);
+  /// Keeps the files in the job and attaches them as one edit, soon: a large one takes a moment.
+  /// Document::troubled when one is no picture; then none is attached.
+  void attach(const std::string& who, const std::vector<std::filesystem::path>& pictures);
 
  protected:
   void dragEnterEvent(QDragEnterEvent* event) override;
@@ -26,8 +31,11 @@ class CastShelf final : public QListWidget {
 
  private:
   void refresh();
+  void take(const std::string& who, const Result<std::vector<std::string>>& kept);
 
   Document& document_;
+  FilePictures pictures_;
+  Errand shelving_;
 };
 
 }  // namespace tw

@@ -53,6 +53,7 @@ PageView::PageView(Document& document, Engine& engine, QWidget* parent)
   });
   connect(&engine_, &Engine::measured, this, qOverload<>(&QWidget::update));
   connect(&engine_, &Engine::busyChanged, this, qOverload<>(&QWidget::update));
+  connect(&underlays_, &FilePictures::read, this, qOverload<>(&QWidget::update));
   connect(&document_, &Document::shownChanged, this, [this] {
     letGoOfOther();
     fit();
@@ -307,8 +308,8 @@ void PageView::paintPage(QPainter& painter) {
       derivedKind_ = kind;
     }
     painter.drawImage(QRectF(bleed.min.x, bleed.min.y, bleed.width(), bleed.height()), derived_);
-  } else if (shows) {
-    paintPanels(painter);
+  } else {
+    if (shows) paintPanels(painter);
     paintUnderlays(painter);
   }
   painter.setPen(QPen(QColor(0, 0, 0, 90), 0));
@@ -360,17 +361,16 @@ QImage PageView::composed() const {
   return out;
 }
 
-void PageView::paintUnderlays(QPainter& painter) const {
+void PageView::paintUnderlays(QPainter& painter) {
   for (const Underlay& each : document_.page().underlays) {
     const QString file = qt((document_.folder() / "art" / each.file).string());
-    auto found = underlays_.find(file);
-    if (found == underlays_.end()) found = underlays_.emplace(file, QImage(file)).first;
-    if (found->second.isNull()) continue;
+    const QImage picture = underlays_.picture(file, each.at.width() * scale_ * devicePixelRatioF());
+    if (picture.isNull()) continue;
     // Laid over the rough's paper like a tracing, so that both are seen.
     painter.setCompositionMode(QPainter::CompositionMode_Multiply);
     painter.setOpacity(each.strength);
     painter.drawImage(QRectF(each.at.min.x, each.at.min.y, each.at.width(), each.at.height()),
-                      found->second);
+                      picture);
     painter.setOpacity(1);
     painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
   }

@@ -5,9 +5,8 @@
 #include <QTimer>
 #include <QWidget>
 
-#include <map>
-
 #include "desk/engine.h"
+#include "desk/file_pictures.h"
 #include "desk/page_layers.h"
 #include "desk/page_tool.h"
 
@@ -70,7 +69,7 @@ class PageView final : public QWidget {
   bool pressAt(const PenPoint& point);
   void paintPage(QPainter& painter);
   void paintPanels(QPainter& painter) const;
-  void paintUnderlays(QPainter& painter) const;
+  void paintUnderlays(QPainter& painter);
   void paintStrokes(QPainter& painter) const;
   void paintState(QPainter& painter);
   QImage composed() const;
@@ -90,7 +89,7 @@ class PageView final : public QWidget {
   bool toolHolds_ = false, panning_ = false;
   QString heldOn_;  ///< page, rough and panel of the press that the tool holds
   QPointF panFrom_;
-  mutable std::map<QString, QImage> underlays_;
+  FilePictures underlays_;
   mutable QImage derived_;  ///< values or squint
   mutable std::uint64_t derivedOf_ = 0;
   mutable int derivedKind_ = 0;

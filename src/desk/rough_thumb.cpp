@@ -166,7 +166,9 @@ void RoughThumb::paintEvent(QPaintEvent*) {
   const QImage image = pictures_.picture(page_, rough_);
   if (!image.isNull()) {
     const QSize size = (at.size() * devicePixelRatioF()).toSize();
-    painter.drawImage(at, image.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation));
+    if (std::exchange(scaledOf_, image.cacheKey()) != image.cacheKey() || scaled_.size() != size)
+      scaled_ = image.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation);
+    painter.drawImage(at, scaled_);
   } else {
     for (const RoughPanel& panel : rough->panels)
       painter.strokePath(viewFromPage().map(painterPath(Path(panel.outline))),

@@ -2,6 +2,7 @@
 // along to another picture. Pins, differences and a place to drop are drawn over it.
 #pragma once
 
+#include <QImage>
 #include <QWidget>
 
 #include <map>
@@ -73,6 +74,8 @@ class RoughThumb final : public QWidget {
   std::map<std::size_t, PanelMark> marks_;
   std::optional<std::size_t> pointed_, held_;
   QPoint pressedAt_;
+  qint64 scaledOf_ = 0;  ///< the picture's cache key
+  QImage scaled_;        ///< to the widget's own pixels
   bool dragging_ = false;
 };
 

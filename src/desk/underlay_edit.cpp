@@ -15,6 +15,7 @@ namespace tw {
 
 namespace {
 
+constexpr double kUsualStrength = 0.5;
 constexpr int kMergeStrength = 2000000000 - 100000000;  // a slider's way is one step
 
 QString words(const char* text) {
@@ -27,26 +28,13 @@ std::string beatSelected(const Document& document) {
                                               : std::string();
 }
 
-Rect placeSelected(const Document& document) {
-  const Rough* rough = document.rough();
-  if (rough != nullptr && document.panel()) return bounds(rough->panels[*document.panel()].outline);
-  return document.job().sheetFor(document.page()).trimRect();
-}
-
-bool layBytesUnder(Document& document, const std::string& name, const std::string& bytes) {
-  const auto tell = [&](const Problems& problems) {
-    emit document.troubled(qt(problems));
-    return false;
-  };
+Result<ShelvedPicture> shelvedBytes(const std::filesystem::path& art, const std::string& name,
+                                    std::string_view bytes) {
   const auto size = pictureSizeOf(bytes, name);
-  if (!size) return tell(size.error());
-  if (document.isReadOnly()) return document.change({}, document.page());
-  const auto kept = shelvePicture(document.folder() / "art", name, bytes);
-  if (!kept) return tell(kept.error());
-  Page page = document.page();
-  page.underlays.push_back({*kept, beatSelected(document),
-                            fittedInto(placeSelected(document), size->width, size->height), 0.5});
-  return document.change(words(QT_TRANSLATE_NOOP("Underlay", "lay a picture under")), page);
+  if (!size) return tl::unexpected(size.error());
+  const auto kept = shelvePicture(art, name, bytes);
+  if (!kept) return tl::unexpected(kept.error());
+  return ShelvedPicture{*kept, size->width, size->height};
 }
 
 /// The last one of the selected panel, or else of the page.
@@ -65,19 +53,40 @@ Rect fittedInto(const Rect& place, double wide, double high) {
   return {place.centre() - half, place.centre() + half};
 }
 
-bool layUnder(Document& document, const std::filesystem::path& file) {
-  const auto bytes = readFile(file, kLargestPictureBytes);
-  if (bytes) return layBytesUnder(document, file.string(), *bytes);
-  emit document.troubled(qt(bytes.error()));
-  return false;
+UnderPlace underPlace(const Document& document) {
+  const Rough* rough = document.rough();
+  return {document.page().number, beatSelected(document),
+          rough != nullptr && document.panel()
+              ? bounds(rough->panels[*document.panel()].outline)
+              : document.job().sheetFor(document.page()).trimRect()};
 }
 
-bool layUnder(Document& document, const QImage& picture) {
+Result<ShelvedPicture> shelved(const std::filesystem::path& art,
+                               const std::filesystem::path& file) {
+  const auto bytes = readFile(file, kLargestPictureBytes);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return shelvedBytes(art, file.string(), *bytes);
+}
+
+Result<ShelvedPicture> shelved(const std::filesystem::path& art, const QImage& picture) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
   picture.save(&buffer, "PNG");
-  return layBytesUnder(document, "pasted.png", bytes.toStdString());
+  return shelvedBytes(art, "pasted.png", bytes.toStdString());
+}
+
+bool layUnder(Document& document, const UnderPlace& place, const Result<ShelvedPicture>& picture) {
+  if (!picture) {
+    emit document.troubled(qt(picture.error()));
+    return false;
+  }
+  const Page* now = document.job().page(place.page);
+  if (now == nullptr) return false;
+  Page page = *now;
+  page.underlays.push_back({picture->file, place.beat,
+                            fittedInto(place.at, picture->width, picture->height), kUsualStrength});
+  return document.change(words(QT_TRANSLATE_NOOP("Underlay", "lay a picture under")), page);
 }
 
 std::optional<double> underlayStrength(const Document& document) {

@@ -12,11 +12,28 @@
 
 namespace tw {
 
-/// Lays a file under the selected panel, or else under the page. False, and Document::troubled,
-/// when it is no picture.
-bool layUnder(Document& document, const std::filesystem::path& file);
+/// Where a picture is to lie.
+struct UnderPlace {
+  int page = 0;
+  std::string beat;  ///< of the panel; empty: the page
+  Rect at;           ///< mm on the page
+};
+/// The selected panel, or else the page.
+UnderPlace underPlace(const Document& document);
+
+/// A picture that has been put into the job's art folder.
+struct ShelvedPicture {
+  std::string file;
+  int width = 0, height = 0;  ///< px
+};
+/// Copies a picture into the folder. On any thread: a large one takes a moment.
+Result<ShelvedPicture> shelved(const std::filesystem::path& art, const std::filesystem::path& file);
 /// The same for what was pasted.
-bool layUnder(Document& document, const QImage& picture);
+Result<ShelvedPicture> shelved(const std::filesystem::path& art, const QImage& picture);
+
+/// As large as the place allows, in its middle. False, and Document::troubled, when there is no
+/// picture or the page is gone.
+bool layUnder(Document& document, const UnderPlace& place, const Result<ShelvedPicture>& picture);
 /// Of the picture that was laid last where the selected panel, or else the page, is.
 void strengthenUnderlay(Document& document, double strength);
 void takeUnderlayAway(Document& document);

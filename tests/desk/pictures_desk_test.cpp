@@ -29,7 +29,8 @@ void PicturesTest::aPictureLaidUnderKeepsItsShapeAndUndoTakesItAway() {
   DeskCase desk;
   QVERIFY(desk.open());
   const auto original = readFile(kPicture, 16u << 20);
-  QVERIFY(layUnder(desk.document(), kPicture));
+  const auto kept = shelved(desk.folder() / "art", kPicture);
+  QVERIFY(layUnder(desk.document(), underPlace(desk.document()), kept));
   const Page& page = desk.document().page();
   QCOMPARE(page.underlays.size(), std::size_t{1});
   QVERIFY(std::filesystem::exists(desk.folder() / "art" / page.underlays[0].file));
@@ -50,8 +51,9 @@ void PicturesTest::whatIsNoPictureIsRefusedWithASentence() {
   QVERIFY(desk.open());
   QString told;
   connect(&desk.document(), &Document::troubled, this, [&](const QString& words) { told = words; });
-  QVERIFY(!layUnder(desk.document(),
-                    std::filesystem::path(TIERWRIGHT_SOURCE_DIR) / "demo" / "the-low-bell.txt"));
+  QVERIFY(!layUnder(desk.document(), underPlace(desk.document()),
+                    shelved(desk.folder() / "art", std::filesystem::path(TIERWRIGHT_SOURCE_DIR) /
+                                                       "demo" / "the-low-bell.txt")));
   QVERIFY(!told.isEmpty());
   QCOMPARE(desk.document().undoStack().count(), 0);
 }
@@ -62,10 +64,12 @@ void PicturesTest::aReferenceIsAttachedOnceAndUndone() {
   CastShelf shelf(desk.document());
   const Job before = desk.document().job();
   const std::string who = before.cast.back().id;
-  QVERIFY(shelf.attach(who, kPicture));
+  shelf.attach(who, {kPicture});
+  QTRY_COMPARE(desk.document().undoStack().count(), 1);
   const std::size_t count = desk.document().job().character(who)->references.size();
   QCOMPARE(count, before.cast.back().references.size() + 1);
-  QVERIFY(shelf.attach(who, kPicture));
+  shelf.attach(who, {kPicture, kPicture});
+  QTest::qWait(300);
   QCOMPARE(desk.document().job().character(who)->references.size(), count);
   QVERIFY(desk.act("undo"));
   QVERIFY(desk.document().job() == before);
