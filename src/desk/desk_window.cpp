@@ -16,6 +16,7 @@
 #include <algorithm>
 
 #include "command/new_job.h"
+#include "desk/controls.h"
 #include "desk/desk_icon.h"
 #include "desk/history_panel.h"
 #include "desk/in_qt.h"
@@ -33,14 +34,6 @@ namespace {
 
 const QString kNightKey = QStringLiteral("night");
 const QString kGeometryKey = QStringLiteral("window");
-
-QToolButton* buttonFor(QAction* action, QWidget* parent) {
-  auto* button = new QToolButton(parent);
-  button->setDefaultAction(action);
-  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  button->setAccessibleName(action->text());
-  return button;
-}
 
 }  // namespace
 
@@ -123,14 +116,6 @@ void DeskWindow::closeJob() {
   setWindowTitle(QStringLiteral("Tierwright"));
 }
 
-QAction* DeskWindow::command(const QString& words, const char* name, const QKeySequence& key) {
-  auto* action = new QAction(words, desk_);
-  action->setObjectName(QString::fromLatin1(name));
-  action->setShortcut(key);
-  desk_->addAction(action);
-  return action;
-}
-
 void DeskWindow::buildJob() {
   desk_ = new QWidget(places_);
   auto* down = new QVBoxLayout(desk_);
@@ -185,15 +170,15 @@ void DeskWindow::buildBar() {
   bar->addWidget(where_);
   bar->addStretch();
 
-  QAction* back = command(tr("Earlier page"), "earlierPage", QKeySequence(Qt::Key_PageUp));
-  QAction* on = command(tr("Later page"), "laterPage", QKeySequence(Qt::Key_PageDown));
+  QAction* back = actionOn(*desk_, tr("Earlier page"), "earlierPage", QKeySequence(Qt::Key_PageUp));
+  QAction* on = actionOn(*desk_, tr("Later page"), "laterPage", QKeySequence(Qt::Key_PageDown));
   connect(back, &QAction::triggered, this, [this] { turnPage(-1); });
   connect(on, &QAction::triggered, this, [this] { turnPage(1); });
   QUndoStack& undoStack = document_->undoStack();
   // Own actions: an edit that is still being measured is kept first, so undo takes back the last
   // one.
-  QAction* undo = command(tr("Undo"), "undo", QKeySequence::Undo);
-  QAction* redo = command(tr("Redo"), "redo", QKeySequence::Redo);
+  QAction* undo = actionOn(*desk_, tr("Undo"), "undo", QKeySequence::Undo);
+  QAction* redo = actionOn(*desk_, tr("Redo"), "redo", QKeySequence::Redo);
   connect(undo, &QAction::triggered, this, [this] {
     engine_->finishKeeping();
     document_->undoStack().undo();
@@ -202,18 +187,21 @@ void DeskWindow::buildBar() {
     engine_->finishKeeping();
     document_->undoStack().redo();
   });
-  const auto showSteps = [&undoStack, undo, redo] {
-    undo->setEnabled(undoStack.canUndo());
+  const auto showSteps = [this, &undoStack, undo, redo] {
+    undo->setEnabled(undoStack.canUndo() || engine_->isKeeping());
     redo->setEnabled(undoStack.canRedo());
     undo->setToolTip(tr("Undo: %1 (%2)").arg(undoStack.undoText(), undo->shortcut().toString()));
     redo->setToolTip(tr("Redo: %1 (%2)").arg(undoStack.redoText(), redo->shortcut().toString()));
   };
   connect(&undoStack, &QUndoStack::indexChanged, undo, showSteps);
+  connect(engine_.get(), &Engine::keeping, undo, showSteps);
+  connect(engine_.get(), &Engine::busyChanged, undo, showSteps);
   showSteps();
-  QAction* history = command(tr("History"), "history", QKeySequence(Qt::Key_F7));
-  QAction* keys = command(tr("Keys"), "keys", QKeySequence(Qt::Key_F1));
-  QAction* night = command(tr("Night"), "night", QKeySequence(Qt::Key_F9));
-  QAction* close = command(tr("Close job"), "closeJob", QKeySequence(Qt::CTRL | Qt::Key_W));
+  QAction* history = actionOn(*desk_, tr("History"), "history", QKeySequence(Qt::Key_F7));
+  QAction* keys = actionOn(*desk_, tr("Keys"), "keys", QKeySequence(Qt::Key_F1));
+  QAction* night = actionOn(*desk_, tr("Night"), "night", QKeySequence(Qt::Key_F9));
+  QAction* close =
+      actionOn(*desk_, tr("Close job"), "closeJob", QKeySequence(Qt::CTRL | Qt::Key_W));
   connect(history, &QAction::triggered, this, &DeskWindow::showHistory);
   connect(keys, &QAction::triggered, this, &DeskWindow::showShortcuts);
   connect(night, &QAction::triggered, this, &DeskWindow::toggleNight);

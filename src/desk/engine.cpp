@@ -13,6 +13,11 @@ namespace {
 // would take gigabytes.
 constexpr double kMostPixelsPerMm = 12;
 
+std::pair<int, std::string> shownIn(const Document& document) {
+  const Rough* rough = document.rough();
+  return {document.page().number, rough ? rough->name : std::string()};
+}
+
 }  // namespace
 
 Engine::Engine(Document& document) : document_(document) {
@@ -26,10 +31,7 @@ Engine::Engine(Document& document) : document_(document) {
   });
   connect(&document_, &Document::jobChanged, this, &Engine::showAgain);
   connect(&document_, &Document::shownChanged, this, [this] {
-    const Rough* rough = document_.rough();
-    const bool same = latest_ && latest_->page == document_.page().number &&
-                      latest_->rough == (rough ? rough->name : std::string());
-    if (same && asked_ != 0) return;
+    if (shownIn(document_) == shown_) return;
     finishKeeping();  // into the page that was left
     showAgain();
   });
@@ -48,11 +50,8 @@ std::uint64_t Engine::ask() {
 }
 
 void Engine::showAgain() {
-  const Rough* rough = document_.rough();
-  ShowWish wish;
-  wish.work = Workbench::of(document_).work();
-  wish.page = document_.page().number;
-  wish.rough = rough ? rough->name : std::string();
+  shown_ = shownIn(document_);
+  ShowWish wish{Workbench::of(document_).work(), shown_.first, shown_.second};
   forgetKeeping();
   trying_ = false;
   thread_->show(std::move(wish), ask());
@@ -88,7 +87,10 @@ void Engine::keep(const QString& what, int merge) {
   keepAs_ = what;
   keepMerge_ = merge;
   keepAt_ = asked_;
-  if (latest_ && latest_->turn >= keepAt_) keepNow();
+  if (latest_ && latest_->turn >= keepAt_)
+    keepNow();
+  else
+    emit keeping();
 }
 
 void Engine::drop() {

@@ -33,6 +33,8 @@ class Engine final : public QObject {
   bool isBusy() const { return latest_ == nullptr || latest_->turn < asked_; }
   /// Something is being tried that is not in the document.
   bool isTrying() const { return trying_; }
+  /// An edit is being measured and will be kept.
+  bool isKeeping() const { return keepAt_ != 0; }
 
   /// Previews, one after another on top of each other until kept or dropped. Panels by index. What
   /// is tried while an edit is still being measured waits until that one is kept: two edits never
@@ -55,6 +57,8 @@ class Engine final : public QObject {
   void setPixelsPerMm(double pixelsPerMm);
 
  signals:
+  /// An edit will be kept as soon as it is measured.
+  void keeping();
   /// latest() is new.
   void measured();
   void busyChanged(bool busy);
@@ -75,6 +79,7 @@ class Engine final : public QObject {
   std::unique_ptr<EngineThread> thread_;
   MeasurementPtr latest_;
   std::uint64_t asked_ = 0;
+  std::pair<int, std::string> shown_;  ///< page and rough that were asked for last
   bool trying_ = false, adopting_ = false, wasBusy_ = false;
   std::uint64_t keepAt_ = 0;  ///< turn after which the preview is kept; 0: not asked for
   QString keepAs_;
