@@ -10,6 +10,7 @@
 
 #include <algorithm>
 
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 
 namespace tw {
@@ -88,8 +89,7 @@ QWidget* ComparePanel::makeSide(QLabel*& head, RoughThumb*& thumb, const char* n
   auto* out = new QWidget(this);
   auto* down = new QVBoxLayout(out);
   down->setContentsMargins(0, 0, 0, 0);
-  head = new QLabel(out);
-  head->setProperty("heading", true);
+  head = heading({}, out);
   down->addWidget(head);
   thumb = new RoughThumb(document_, out);
   thumb->setObjectName(QString::fromLatin1(name));

@@ -13,6 +13,7 @@
 #include <array>
 
 #include "command/letter_again.h"
+#include "desk/controls.h"
 #include "desk/copy_meter.h"
 #include "desk/in_qt.h"
 #include "desk/lined_rows.h"
@@ -31,20 +32,6 @@ constexpr std::array<std::string_view, 10> kCopyRules{
     "room for copy", "speakers in order", "words on the page",   "words in a panel",
     "copy fits",     "copy covers",       "tail to the speaker", "copy in the fold",
     "keep clear",    "faces in the fold"};
-
-QToolButton* buttonFor(QAction* action, QWidget* parent) {
-  auto* button = new QToolButton(parent);
-  button->setDefaultAction(action);
-  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  button->setAccessibleName(action->text());
-  return button;
-}
-
-QLabel* heading(const QString& words, QWidget* parent) {
-  auto* label = new QLabel(words, parent);
-  label->setProperty("heading", true);
-  return label;
-}
 
 QString kindInWords(CopyKind kind) {
   switch (kind) {
@@ -131,28 +118,20 @@ void CopyStation::leave() {
   setWords();
 }
 
-QAction* CopyStation::command(const QString& words, const char* name, const QKeySequence& key) {
-  auto* action = new QAction(words, this);
-  action->setObjectName(QString::fromLatin1(name));
-  action->setShortcut(key);
-  action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-  action->setToolTip(QStringLiteral("%1 (%2)").arg(words, key.toString(QKeySequence::NativeText)));
-  addAction(action);
-  return action;
-}
-
 QWidget* CopyStation::makeBar() {
   auto* bar = new QWidget(this);
   auto* across = new QHBoxLayout(bar);
   across->setContentsMargins(0, 0, 0, 0);
-  broader_ = command(tr("Broader"), "balloonBroader", QKeySequence(Qt::Key_B));
-  narrower_ = command(tr("Narrower"), "balloonNarrower", QKeySequence(Qt::Key_N));
-  aim_ = command(tr("Aim tail"), "balloonAimTail", QKeySequence(Qt::Key_I));
-  place_ = command(tr("Let the program place it"), "balloonPlaceAgain", QKeySequence(Qt::Key_P));
-  QAction* numbers = command(tr("Order numbers"), "copyNumbers", QKeySequence(Qt::Key_U));
+  broader_ = actionOn(*this, tr("Broader"), "balloonBroader", QKeySequence(Qt::Key_B));
+  narrower_ = actionOn(*this, tr("Narrower"), "balloonNarrower", QKeySequence(Qt::Key_N));
+  aim_ = actionOn(*this, tr("Aim tail"), "balloonAimTail", QKeySequence(Qt::Key_I));
+  place_ =
+      actionOn(*this, tr("Let the program place it"), "balloonPlaceAgain", QKeySequence(Qt::Key_P));
+  QAction* numbers = actionOn(*this, tr("Order numbers"), "copyNumbers", QKeySequence(Qt::Key_U));
   numbers->setCheckable(true);
-  QAction* panel = command(tr("See panel"), "copySeePanel", QKeySequence(Qt::Key_Z));
-  QAction* page = command(tr("See page"), "copySeePage", QKeySequence(Qt::SHIFT | Qt::Key_Z));
+  QAction* panel = actionOn(*this, tr("See panel"), "copySeePanel", QKeySequence(Qt::Key_Z));
+  QAction* page =
+      actionOn(*this, tr("See page"), "copySeePage", QKeySequence(Qt::SHIFT | Qt::Key_Z));
   connect(broader_, &QAction::triggered, this, [this] { tool_->reshape(-1); });
   connect(narrower_, &QAction::triggered, this, [this] { tool_->reshape(1); });
   connect(aim_, &QAction::triggered, this, [this] { tool_->aimTail(); });
@@ -184,8 +163,9 @@ QWidget* CopyStation::makeWords() {
   count_->setObjectName(QStringLiteral("copyCount"));
   down->addWidget(count_);
   auto* across = new QHBoxLayout;
-  set_ = command(tr("Set words"), "copySetWords", QKeySequence(Qt::CTRL | Qt::Key_Return));
-  asScript_ = command(tr("As the script says"), "copyAsScript", QKeySequence(Qt::CTRL | Qt::Key_R));
+  set_ = actionOn(*this, tr("Set words"), "copySetWords", QKeySequence(Qt::CTRL | Qt::Key_Return));
+  asScript_ =
+      actionOn(*this, tr("As the script says"), "copyAsScript", QKeySequence(Qt::CTRL | Qt::Key_R));
   across->addWidget(buttonFor(set_, box));
   across->addWidget(buttonFor(asScript_, box));
   across->addStretch();

@@ -47,7 +47,6 @@ class CopyStation final : public Station {
     bool leftOut = false;
   };
 
-  QAction* command(const QString& words, const char* name, const QKeySequence& key);
   QWidget* makeBar();
   QWidget* makeSide();
   QWidget* makeWords();

@@ -42,7 +42,6 @@ class DeskWindow final : public QMainWindow {
  private:
   void buildJob();
   void buildBar();
-  QAction* command(const QString& words, const char* name, const QKeySequence& key);
   void goTo(std::size_t station);
   void turnPage(int by);
   void tell(const QString& sentence);

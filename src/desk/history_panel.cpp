@@ -11,6 +11,7 @@
 #include <filesystem>
 
 #include "base/files.h"
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "job/document.h"
 #include "job/history.h"
@@ -20,12 +21,6 @@ namespace tw {
 namespace {
 
 constexpr int kWidePx = 260;
-
-QLabel* heading(const QString& words, QWidget* parent) {
-  auto* out = new QLabel(words, parent);
-  out->setProperty("heading", true);
-  return out;
-}
 
 }  // namespace
 

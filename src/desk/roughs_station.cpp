@@ -9,6 +9,7 @@
 
 #include "command/pin.h"
 #include "desk/compare_panel.h"
+#include "desk/controls.h"
 #include "desk/edit_side.h"
 #include "desk/flow_layout.h"
 #include "desk/in_qt.h"
@@ -22,14 +23,6 @@ namespace tw {
 namespace {
 
 constexpr int kGalleryPx = 320;
-
-QToolButton* buttonFor(QAction* action, QWidget* parent) {
-  auto* out = new QToolButton(parent);
-  out->setDefaultAction(action);
-  out->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  out->setAccessibleName(action->text());
-  return out;
-}
 
 }  // namespace
 
@@ -65,43 +58,42 @@ RoughsStation::RoughsStation(Document& document, Engine& engine, QWidget* parent
   showState();
 }
 
-QAction* RoughsStation::act(const QString& words, const char* name, const char* key,
-                            const QString& tip) {
-  auto* out = new QAction(words, this);
-  out->setObjectName(QString::fromLatin1(name));
-  out->setShortcut(QKeySequence(QString::fromLatin1(key)));
-  const QString keys = out->shortcut().toString(QKeySequence::NativeText);
-  out->setToolTip(QStringLiteral("%1 (%2)").arg(tip, keys));
-  addAction(out);
-  return out;
-}
-
 void RoughsStation::makeActs() {
-  pick_ = act(tr("Pick"), "pickRough", "Ctrl+Return",
-              tr("This is the rough to go on with; new ones leave it alone"));
-  up_ = act(tr("Up"), "rankUp", "Ctrl+Up", tr("Rank it before the one above"));
-  down_ = act(tr("Down"), "rankDown", "Ctrl+Down", tr("Rank it after the one below"));
-  drop_ = act(tr("Drop"), "dropRough", "Ctrl+Backspace", tr("Take this rough away"));
+  pick_ = actionOn(*this, tr("Pick"), "pickRough", QKeySequence(QStringLiteral("Ctrl+Return")),
+                   tr("This is the rough to go on with; new ones leave it alone"));
+  up_ = actionOn(*this, tr("Up"), "rankUp", QKeySequence(QStringLiteral("Ctrl+Up")),
+                 tr("Rank it before the one above"));
+  down_ = actionOn(*this, tr("Down"), "rankDown", QKeySequence(QStringLiteral("Ctrl+Down")),
+                   tr("Rank it after the one below"));
+  drop_ = actionOn(*this, tr("Drop"), "dropRough", QKeySequence(QStringLiteral("Ctrl+Backspace")),
+                   tr("Take this rough away"));
   up_->setIconText(QStringLiteral("▲"));
   down_->setIconText(QStringLiteral("▼"));
-  mark_ = act(tr("Mark"), "markRough", "Ctrl+M", tr("Mark the shown rough, or take the mark off"));
-  compareAct_ = act(tr("Compare"), "compareRoughs", "Ctrl+D",
-                    tr("The two marked roughs side by side, or the marked and the shown one"));
-  pinPanel_ = act(tr("Pin panel"), "pinPanel", "Ctrl+P",
-                  tr("New roughs keep how the selected panel is staged"));
-  pinArrangement_ = act(tr("Pin arrangement"), "pinArrangement", "Ctrl+Shift+P",
-                        tr("New roughs keep this arrangement of panels"));
-  takePanel_ = act(tr("Take panel"), "takePanel", "Ctrl+T",
-                   tr("The selected panel as the marked rough stages it, in a new rough"));
+  mark_ = actionOn(*this, tr("Mark"), "markRough", QKeySequence(QStringLiteral("Ctrl+M")),
+                   tr("Mark the shown rough, or take the mark off"));
+  compareAct_ =
+      actionOn(*this, tr("Compare"), "compareRoughs", QKeySequence(QStringLiteral("Ctrl+D")),
+               tr("The two marked roughs side by side, or the marked and the shown one"));
+  pinPanel_ = actionOn(*this, tr("Pin panel"), "pinPanel", QKeySequence(QStringLiteral("Ctrl+P")),
+                       tr("New roughs keep how the selected panel is staged"));
+  pinArrangement_ = actionOn(*this, tr("Pin arrangement"), "pinArrangement",
+                             QKeySequence(QStringLiteral("Ctrl+Shift+P")),
+                             tr("New roughs keep this arrangement of panels"));
+  takePanel_ =
+      actionOn(*this, tr("Take panel"), "takePanel", QKeySequence(QStringLiteral("Ctrl+T")),
+               tr("The selected panel as the marked rough stages it, in a new rough"));
   takeArrangement_ =
-      act(tr("Take arrangement"), "takeArrangement", "Ctrl+Shift+T",
-          tr("The shown rough in the arrangement of the marked one, as a new rough"));
+      actionOn(*this, tr("Take arrangement"), "takeArrangement",
+               QKeySequence(QStringLiteral("Ctrl+Shift+T")),
+               tr("The shown rough in the arrangement of the marked one, as a new rough"));
   pick_->setCheckable(true);
   mark_->setCheckable(true);
   pinPanel_->setCheckable(true);
   pinArrangement_->setCheckable(true);
-  QAction* former = act(tr("Former rough"), "formerRough", "Ctrl+Left", tr("Show the one above"));
-  QAction* next = act(tr("Next rough"), "nextRough", "Ctrl+Right", tr("Show the one below"));
+  QAction* former = actionOn(*this, tr("Former rough"), "formerRough",
+                             QKeySequence(QStringLiteral("Ctrl+Left")), tr("Show the one above"));
+  QAction* next = actionOn(*this, tr("Next rough"), "nextRough",
+                           QKeySequence(QStringLiteral("Ctrl+Right")), tr("Show the one below"));
   connect(former, &QAction::triggered, this, [this] { stepRough(-1); });
   connect(next, &QAction::triggered, this, [this] { stepRough(1); });
   connect(pick_, &QAction::triggered, this, [this] {

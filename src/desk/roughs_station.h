@@ -41,7 +41,6 @@ class RoughsStation final : public Station {
   PageView& view() { return *view_; }
 
  private:
-  QAction* act(const QString& words, const char* name, const char* key, const QString& tip);
   void makeActs();
   QWidget* makeLeft();
   QWidget* makeMiddle();

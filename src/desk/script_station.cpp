@@ -14,6 +14,7 @@
 #include "command/beat_choices.h"
 #include "command/page_wishes.h"
 #include "desk/cast_shelf.h"
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "desk/lined_rows.h"
 #include "desk/script_station_brief.h"
@@ -26,15 +27,6 @@ namespace tw {
 namespace {
 
 constexpr qsizetype kAboutLetters = 120;
-
-QScrollArea* scrolled(QWidget* body, QWidget* parent) {
-  auto* area = new QScrollArea(parent);
-  area->setWidgetResizable(true);
-  area->setWidget(body);
-  area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  area->setFrameShape(QFrame::NoFrame);
-  return area;
-}
 
 const Beat* beatOf(const Page& page, const std::string& id) {
   const auto found = std::ranges::find(page.beats, id, &Beat::id);
@@ -109,8 +101,7 @@ QWidget* ScriptStation::makeForms() {
   forms_->setObjectName(QStringLiteral("scriptForms"));
   auto* panel = new QWidget(forms_);
   auto* down = new QVBoxLayout(panel);
-  about_ = new QLabel(panel);
-  about_->setProperty("heading", true);
+  about_ = heading({}, panel);
   about_->setWordWrap(true);
   down->addWidget(about_);
   notDrawn_ = new QLabel(panel);

@@ -1,5 +1,7 @@
 #include "desk/shortcuts_panel.h"
 
+#include "desk/controls.h"
+
 #include <QAction>
 #include <QHeaderView>
 #include <QLabel>
@@ -30,9 +32,7 @@ ShortcutsPanel::ShortcutsPanel(QWidget& desk) : QWidget(&desk), desk_(desk) {
   setFixedWidth(kWidePx);
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 0, 0, 0);
-  auto* heading = new QLabel(tr("Keys of this station"), this);
-  heading->setProperty("heading", true);
-  down->addWidget(heading);
+  down->addWidget(heading(tr("Keys of this station"), this));
   table_ = new QTableWidget(0, 2, this);
   table_->setObjectName(QStringLiteral("shortcuts"));
   table_->setAccessibleName(tr("Keys of this station"));

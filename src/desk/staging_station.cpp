@@ -13,6 +13,7 @@
 
 #include <algorithm>
 
+#include "desk/controls.h"
 #include "desk/flow_layout.h"
 #include "desk/in_qt.h"
 #include "desk/look.h"
@@ -58,15 +59,6 @@ QToolButton* checkable(const QString& text, const char* name, QWidget* parent) {
   return button;
 }
 
-QWidget* scrolled(QWidget* inner, QWidget* parent) {
-  auto* area = new QScrollArea(parent);
-  area->setWidgetResizable(true);
-  area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  area->setFrameShape(QFrame::NoFrame);
-  area->setWidget(inner);
-  return area;
-}
-
 }  // namespace
 
 StagingStation::StagingStation(Document& document, Engine& engine, QWidget* parent)
@@ -84,12 +76,8 @@ StagingStation::StagingStation(Document& document, Engine& engine, QWidget* pare
   connect(hand_, &PanelInHand::holdChanged, view_, qOverload<>(&QWidget::update));
   connect(hand_, &PanelInHand::said, said_, &QLabel::setText);
   const auto step = [this](const char* name, const QString& text, const QString& key, int by) {
-    auto* action = new QAction(text, this);
-    action->setObjectName(QString::fromLatin1(name));
-    action->setShortcut(QKeySequence(key));
-    action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    QAction* action = actionOn(*this, text, name, QKeySequence(key));
     connect(action, &QAction::triggered, this, [this, by] { stepPanel(by); });
-    addAction(action);
   };
   step("nextPanel", tr("Next panel"), QStringLiteral("Alt+Right"), 1);
   step("panelBefore", tr("Panel before"), QStringLiteral("Alt+Left"), -1);
@@ -133,7 +121,7 @@ void StagingStation::addModes(QLayout* row) {
                              QCoreApplication::translate("StagingModes", info.help));
     action->setChecked(info.mode == StagingMode::Pose);
     connect(action, &QAction::triggered, this, [this, mode = info.mode] { showMode(mode); });
-    row->addWidget(buttonFor(action));
+    row->addWidget(wideButtonFor(action, this));
   }
 }
 
@@ -173,30 +161,16 @@ void StagingStation::addPage(const QString& title, const char* name, QWidget* pa
   action->setChecked(index == 0);
   connect(action, &QAction::triggered, pages_, [this, index] { pages_->setCurrentIndex(index); });
   static_cast<QGridLayout*>(pageButtons_)
-      ->addWidget(buttonFor(action), index / kPagesAcross, index % kPagesAcross);
+      ->addWidget(wideButtonFor(action, this), index / kPagesAcross, index % kPagesAcross);
 }
 
 /// A command that stays chosen until another of its group is.
 QAction* StagingStation::choice(QActionGroup* group, const QString& title, const char* name,
                                 const QString& key, const QString& help) {
-  auto* action = new QAction(title, group);
-  action->setObjectName(QString::fromLatin1(name));
+  QAction* action = actionOn(*this, title, name, QKeySequence(key), help);
   action->setCheckable(true);
-  action->setShortcut(QKeySequence(key));
-  action->setShortcutContext(Qt::WindowShortcut);
-  action->setToolTip(QStringLiteral("%1 (%2)").arg(help, key));
-  addAction(action);
+  group->addAction(action);
   return action;
-}
-
-QToolButton* StagingStation::buttonFor(QAction* action) {
-  auto* button = new QToolButton(this);
-  button->setDefaultAction(action);
-  button->setObjectName(action->objectName());
-  button->setAccessibleName(action->text());
-  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  return button;
 }
 
 void StagingStation::listPanels() {

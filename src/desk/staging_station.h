@@ -41,7 +41,6 @@ class StagingStation final : public Station {
   void addPage(const QString& title, const char* name, QWidget* page);
   QAction* choice(QActionGroup* group, const QString& title, const char* name, const QString& key,
                   const QString& help);
-  QToolButton* buttonFor(QAction* action);
   void showMode(StagingMode mode);
   void stepPanel(int by);
   void listPanels();

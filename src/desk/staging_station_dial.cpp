@@ -84,10 +84,6 @@ void NumberDial::sliderMoved(int at) {
   emit turned(field_->value(), !slider_->isSliderDown());
 }
 
-double NumberDial::value() const {
-  return field_->value();
-}
-
 void NumberDial::show(double value) {
   const QSignalBlocker quietField(field_), quietSlider(slider_);
   // A number that is being typed is not taken away; one that only differs by rounding stays.

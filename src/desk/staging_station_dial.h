@@ -24,7 +24,6 @@ class NumberDial final : public QWidget {
   NumberDial(const QString& title, const QString& name, const QString& unit, const Range& range,
              QWidget* parent);
 
-  double value() const;
   /// Without a signal; while the slider is being drawn it is left alone.
   void show(double value);
 

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "stage/balance.h"
 
@@ -194,8 +195,7 @@ FigureMeasures::FigureMeasures(PanelInHand& hand, Engine& engine, QWidget* paren
   auto* down = new QVBoxLayout(this);
   down->setContentsMargins(0, 4, 0, 0);
   down->setSpacing(2);
-  name_ = new QLabel(this);
-  name_->setProperty("heading", true);
+  name_ = heading({}, this);
   words_ = new QLabel(this);
   words_->setObjectName(QStringLiteral("figureWords"));
   words_->setWordWrap(true);

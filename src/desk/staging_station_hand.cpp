@@ -27,10 +27,6 @@ PanelInHand::PanelInHand(Document& document, Engine& engine, QObject* parent)
   takeMeasured();
 }
 
-const PanelCase& PanelInHand::wishes() const {
-  return measurement_->staged->wishes.panels[panel_];
-}
-
 const LightWords& PanelInHand::lights() const {
   return measurement_->staged->lights;
 }

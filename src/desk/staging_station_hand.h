@@ -28,7 +28,6 @@ class PanelInHand final : public QObject {
   std::size_t panel() const { return panel_; }
   const StagedPanel& stage() const { return *stage_; }
   const MeasurementPtr& measurement() const { return measurement_; }
-  const PanelCase& wishes() const;
   const Stager& stager() const { return *stage_->stager; }
   const LightWords& lights() const;
   /// As stored in the document.

@@ -98,7 +98,6 @@ void LightDisc::show(const SetLight& light) {
 void LightDisc::chooseLamp(LampName lamp) {
   lamp_ = lamp;
   update();
-  emit lampChosen(lamp);
 }
 
 double LightDisc::radius() const {

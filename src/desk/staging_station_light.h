@@ -32,7 +32,6 @@ class LightDisc final : public QWidget {
 
  signals:
   void moved(tw::LampName lamp, tw::Point disc, bool meant);
-  void lampChosen(tw::LampName lamp);
 
  protected:
   void paintEvent(QPaintEvent*) override;

@@ -100,6 +100,7 @@ bool StagingTool::press(PageView& view, const PenPoint& point) {
     return contains(hand_.storedPanel().outline, point.at);
   }
   hand_.hold(handle);
+  at_ = point;
   handle_ = hand_.handles()[*handle];
   dragging_ = true;
   view.update();
@@ -108,6 +109,7 @@ bool StagingTool::press(PageView& view, const PenPoint& point) {
 
 void StagingTool::move(PageView& view, const PenPoint& point) {
   if (!dragging_ || !hand_.isReady()) return;
+  at_ = point;
   if (!moved_ && (point.at - pressedAt_).length() * view.pixelsPerMm() < 2) return;
   moved_ = true;
   if (mode_ == StagingMode::Pose)
@@ -124,6 +126,14 @@ void StagingTool::dragHandle(const PenPoint& point) {
   const Dragged dragged = tw::dragged(hand_.stage(), from_, handle_, to, hand_.pins());
   tell(dragged);
   hand_.attempt(dragged.staging);
+}
+
+/// While the mouse holds a handle.
+void StagingTool::bringNearer(double byM) {
+  if (mode_ != StagingMode::Pose || byM == 0) return;
+  nearerM_ += byM;
+  moved_ = true;
+  dragHandle(at_);
 }
 
 void StagingTool::tell(const Dragged& dragged) const {
@@ -210,8 +220,8 @@ bool StagingTool::key(PageView& view, const QKeyEvent& event) {
   const bool fine = event.modifiers().testFlag(Qt::ControlModifier);
   const double step = big ? kBigStepMm : fine ? kFineStepMm : kStepMm;
   const auto go = [&](Vector mm, double nearerM) {
-    if (dragging_) {  // nearer and farther also while the mouse drags
-      nearerM_ += nearerM;
+    if (dragging_) {
+      bringNearer(nearerM);
     } else if (mode_ != StagingMode::Pose) {
       nudgeCamera(mm);
     } else if (hand_.held() != nullptr) {

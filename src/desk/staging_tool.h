@@ -50,6 +50,7 @@ class StagingTool final : public PageTool {
   CameraPlace cameraMoved(const Staging& from, Vector mm) const;
   Staging staged(const Staging& from, Vector mm) const;
   void dragHandle(const PenPoint& point);
+  void bringNearer(double byM);
   void tell(const Dragged& dragged) const;
   QString whatMoved() const;
 
@@ -64,6 +65,7 @@ class StagingTool final : public PageTool {
   Staging from_;   ///< as it was when the drag began
   Handle handle_;  ///< as it was then
   Point pressedAt_;
+  PenPoint at_;         ///< of a drag
   double nearerM_ = 0;  ///< by keys, while a drag goes on
 };
 

@@ -12,6 +12,7 @@
 #include <filesystem>
 
 #include "base/files.h"
+#include "desk/controls.h"
 #include "desk/desk_icon.h"
 #include "desk/in_qt.h"
 #include "desk/recent_jobs.h"
@@ -119,9 +120,7 @@ void StartPage::refresh() {
   }
   const QStringList jobs = recentJobs();
   if (jobs.isEmpty()) return;
-  auto* heading = new QLabel(tr("Opened last"), this);
-  heading->setProperty("heading", true);
-  recent_->addWidget(heading);
+  recent_->addWidget(heading(tr("Opened last"), this));
   for (const QString& folder : jobs) {
     auto* job = button(QFileInfo(folder).fileName(), "recentJob", this);
     job->setToolTip(folder);

@@ -265,13 +265,6 @@ Staging turnedFigure(const StagedPanel& panel, const Staging& from, std::size_t 
   return withFigure(panel, from, figure, set);
 }
 
-Staging turnedThing(const Staging& from, std::size_t thing, double headingDeg, double pitchDeg) {
-  Staging out = from;
-  out.props[thing].headingDeg = std::remainder(headingDeg, 360.0);
-  out.props[thing].pitchDeg = std::remainder(pitchDeg, 360.0);
-  return out;
-}
-
 Staging posedAs(const StagedPanel& panel, const Staging& from, std::size_t figure,
                 const std::string& pose, bool mirrored) {
   Staging out = from;

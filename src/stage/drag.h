@@ -49,7 +49,6 @@ Staging withFigure(const StagedPanel& panel, const Staging& from, std::size_t fi
 Staging flippedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure);
 Staging turnedFigure(const StagedPanel& panel, const Staging& from, std::size_t figure,
                      double headingDeg);
-Staging turnedThing(const Staging& from, std::size_t thing, double headingDeg, double pitchDeg);
 /// The figure in another pose of the library; turns made by hand are dropped, and what it holds
 /// goes into the hands of the new pose.
 Staging posedAs(const StagedPanel& panel, const Staging& from, std::size_t figure,

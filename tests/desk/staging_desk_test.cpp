@@ -23,6 +23,7 @@ class StagingDeskTest final : public QObject {
   void init();
   void cleanup();
   void aHandDrawnByTheMouseIsOneEditThatUndoTakesBack();
+  void aFullStopBringsAHeldHandNearer();
   void arrowKeysMoveWhatTabHasChosen();
   void escapeEndsADragWithoutAnEdit();
   void aPoseIsTriedByAClickAndKeptByEnter();
@@ -107,6 +108,20 @@ void StagingDeskTest::aHandDrawnByTheMouseIsOneEditThatUndoTakesBack() {
   const QPointF now = view().toView(handle(Grab::LeftHand).page);
   QVERIFY((now - at - QPointF(-14, -22)).manhattanLength() < 8 ||
           !desk_->part<QLabel>("stagingSaid")->text().isEmpty());
+  QVERIFY(undoneTo(before));
+}
+
+void StagingDeskTest::aFullStopBringsAHeldHandNearer() {
+  const Page before = storedPage();
+  const Handle hand0 = handle(Grab::LeftHand);
+  const QPoint at = view().toView(hand0.page).toPoint();
+  QTest::mousePress(&view(), Qt::LeftButton, {}, at);
+  for (int k = 0; k < 3; ++k) QTest::keyClick(&view(), Qt::Key_Period);
+  QTest::mouseRelease(&view(), Qt::LeftButton, {}, at);
+  QVERIFY(isKept(1));
+  const Place3 at3 = hand().storedPanel().staging.camera.eye;
+  const Vec3 eye(at3.x, at3.y, at3.z);
+  QVERIFY((handle(Grab::LeftHand).world - eye).norm() < (hand0.world - eye).norm() - 0.01);
   QVERIFY(undoneTo(before));
 }
 
