@@ -253,7 +253,9 @@ void EngineThread::drawPanels(bool quickly) {
   for (std::size_t i = 0; i < stale_.size(); ++i)
     if (stale_[i]) work.push_back(i);
   std::vector<std::shared_ptr<const PanelImage>> made(work.size());
-  parallelFor(work.size(), 0, [&](std::size_t k) {
+  // While a hand drags the window paints the measures at the same time: one core is left to it.
+  const unsigned threads = quickly ? std::max(1u, defaultThreads() - 1) : defaultThreads();
+  parallelFor(work.size(), threads, [&](std::size_t k) {
     const std::size_t i = work[k];
     made[k] = !(stale_[i] & kPictureStale) && images_[i] ? images_[i] : drawn(i, quickly);
   });

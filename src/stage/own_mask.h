@@ -33,8 +33,6 @@ class OwnMask {
   }
 
  private:
-  void add(const Solid& solid, Limb limb, const Camera& camera);
-
   Viewport view_;
   std::vector<LimbBits> bits_;
   PerLimb<double> limb_{};

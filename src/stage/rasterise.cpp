@@ -78,11 +78,16 @@ void narrow(Span& span, const Plane& edge, double y) {
     span.last = span.first - 1;
 }
 
+/// Twice the area, with a sign for the turn.
+double areaOf(const Pixel& a, const Pixel& b, const Pixel& c) {
+  return (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+}
+
 /// Fills pixels of one triangle.
 class Filling {
  public:
-  Filling(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c, double area)
-      : target_(target), a_(a), b_(b), c_(c), area_(area) {}
+  Filling(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c)
+      : target_(target), a_(a), b_(b), c_(c) {}
 
   void at(int x, int row) {
     if (!depthKnown_) {
@@ -105,7 +110,7 @@ class Filling {
 
  private:
   Plane plane(double va, double vb, double vc) const {
-    return planeThrough(a_, b_, c_, va, vb, vc, 1 / area_);
+    return planeThrough(a_, b_, c_, va, vb, vc, 1 / areaOf(a_, b_, c_));
   }
   void findLight() {
     light_ = plane(a_.light, b_.light, c_.light);
@@ -115,7 +120,6 @@ class Filling {
 
   const Target& target_;
   const Pixel &a_, &b_, &c_;
-  double area_;
   bool depthKnown_ = false, lightKnown_ = false;
   Plane inverse_, light_, others_;
 };
@@ -132,22 +136,21 @@ int clampToInt(double v, int low, int high) {
   return static_cast<int>(std::clamp(v, static_cast<double>(low), static_cast<double>(high)));
 }
 
-void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c) {
-  const double area = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+/// Calls use(column, row) for each pixel whose centre lies in the triangle.
+template <class Use>
+void eachPixel(const Viewport& view, const Pixel& a, const Pixel& b, const Pixel& c, Use use) {
+  const double area = areaOf(a, b, c);
   if (area == 0) return;
   const double turn = area > 0 ? 1 : -1;
-  const int top = clampToInt(std::ceil(std::min({a.y, b.y, c.y}) - 0.5), 0, target.view.height);
-  const int bottom =
-      clampToInt(std::floor(std::max({a.y, b.y, c.y}) - 0.5), -1, target.view.height - 1);
-  const int left = clampToInt(std::ceil(std::min({a.x, b.x, c.x}) - 0.5), 0, target.view.width);
-  const int right =
-      clampToInt(std::floor(std::max({a.x, b.x, c.x}) - 0.5), -1, target.view.width - 1);
+  const int top = clampToInt(std::ceil(std::min({a.y, b.y, c.y}) - 0.5), 0, view.height);
+  const int bottom = clampToInt(std::floor(std::max({a.y, b.y, c.y}) - 0.5), -1, view.height - 1);
+  const int left = clampToInt(std::ceil(std::min({a.x, b.x, c.x}) - 0.5), 0, view.width);
+  const int right = clampToInt(std::floor(std::max({a.x, b.x, c.x}) - 0.5), -1, view.width - 1);
   if (top > bottom || left > right) return;
   const Plane ab = edgeBetween(a, b, turn), bc = edgeBetween(b, c, turn),
               ca = edgeBetween(c, a, turn);
   // Most triangles of a body are a few pixels wide: testing each pixel beats finding the span.
   const bool narrowOne = right - left < kNarrowPx;
-  Filling filling(target, a, b, c, area);
   for (int row = top; row <= bottom; ++row) {
     const double y = row + 0.5;
     if (narrowOne) {
@@ -156,14 +159,19 @@ void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pi
       for (int x = left; x <= right; ++x) {
         const double px = x + 0.5;
         if (onAb + px * ab.dx < 0 || onBc + px * bc.dx < 0 || onCa + px * ca.dx < 0) continue;
-        filling.at(x, row);
+        use(x, row);
       }
       continue;
     }
     Span span{left, right};
     for (const Plane* edge : {&ab, &bc, &ca}) narrow(span, *edge, y);
-    for (int x = span.first; x <= span.last; ++x) filling.at(x, row);
+    for (int x = span.first; x <= span.last; ++x) use(x, row);
   }
+}
+
+void fillTriangle(const Target& target, const Pixel& a, const Pixel& b, const Pixel& c) {
+  Filling filling(target, a, b, c);
+  eachPixel(target.view, a, b, c, [&](int x, int row) { filling.at(x, row); });
 }
 
 Pixel projected(const Corner& corner, const Eigen::Matrix3d& k, const Viewport& view) {
@@ -196,20 +204,20 @@ bool facesAway(const Mesh& mesh, const std::array<std::uint32_t, 3>& t, const Ve
   return (mesh.points[t[1]] - a).cross(mesh.points[t[2]] - a).dot(eye - a) < 0;
 }
 
-/// Fills every triangle whose face is asked for; `corners` in camera space, one per point.
-void fillMesh(const Mesh& mesh, const std::vector<Corner>& corners, Faces faces,
-              const Camera& camera, Target target) {
+/// Calls use(a, b, c, index) for each triangle before the lens whose face is asked for; `corners`
+/// in camera space, one per point.
+template <class Use>
+void eachTriangle(const Mesh& mesh, const std::vector<Corner>& corners, Faces faces,
+                  const Camera& camera, const Viewport& view, Use use) {
   std::vector<Pixel> pixels(corners.size());
   for (std::size_t i = 0; i < corners.size(); ++i)
-    if (corners[i].at.z() >= kNearM)
-      pixels[i] = projected(corners[i], camera.intrinsics(), target.view);
+    if (corners[i].at.z() >= kNearM) pixels[i] = projected(corners[i], camera.intrinsics(), view);
   for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
     const auto& t = mesh.triangles[i];
     if (faces != Faces::All && facesAway(mesh, t, camera.eye()) == (faces == Faces::TowardEye))
       continue;
-    target.part = mesh.part[i];
     if (std::min({corners[t[0]].at.z(), corners[t[1]].at.z(), corners[t[2]].at.z()}) >= kNearM) {
-      fillTriangle(target, pixels[t[0]], pixels[t[1]], pixels[t[2]]);
+      use(pixels[t[0]], pixels[t[1]], pixels[t[2]], i);
       continue;
     }
     std::array<Corner, 4> cut;
@@ -217,10 +225,31 @@ void fillMesh(const Mesh& mesh, const std::vector<Corner>& corners, Faces faces,
     if (count == 0) continue;
     std::array<Pixel, 4> seen;
     for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j)
-      seen[j] = projected(cut[j], camera.intrinsics(), target.view);
-    fillTriangle(target, seen[0], seen[1], seen[2]);
-    if (count == 4) fillTriangle(target, seen[0], seen[2], seen[3]);
+      seen[j] = projected(cut[j], camera.intrinsics(), view);
+    use(seen[0], seen[1], seen[2], i);
+    if (count == 4) use(seen[0], seen[2], seen[3], i);
   }
+}
+
+void fillMesh(const Mesh& mesh, const std::vector<Corner>& corners, Faces faces,
+              const Camera& camera, Target target) {
+  eachTriangle(mesh, corners, faces, camera, target.view,
+               [&](const Pixel& a, const Pixel& b, const Pixel& c, std::size_t triangle) {
+                 target.part = mesh.part[triangle];
+                 fillTriangle(target, a, b, c);
+               });
+}
+
+/// Bodies are closed and wound outward, so what faces away is always covered. Props may be open.
+Faces facesOf(const Solid& solid) {
+  return solid.figure >= 0 ? Faces::TowardEye : Faces::All;
+}
+
+std::vector<Corner> unlitCorners(const Mesh& mesh, const Camera& camera) {
+  std::vector<Corner> corners(mesh.points.size());
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    corners[i].at = camera.cameraFromWorld(mesh.points[i]);
+  return corners;
 }
 
 }  // namespace
@@ -252,9 +281,8 @@ Picture blankPicture(const Viewport& view) {
 
 void rasterise(const Solid& solid, int index, const Camera& camera, const Viewport& view,
                const Vec3& towardLight, Picture& picture) {
-  // Bodies are closed and wound outward, so what faces away is always covered. Props may be open.
-  const Faces faces = solid.figure >= 0 ? Faces::TowardEye : Faces::All;
-  rasterise(solid.mesh, solid.mesh.normals, faces, index, camera, view, towardLight, picture);
+  rasterise(solid.mesh, solid.mesh.normals, facesOf(solid), index, camera, view, towardLight,
+            picture);
 }
 
 void rasterise(const Mesh& mesh, const std::vector<Vec3>& normals, Faces faces, int index,
@@ -280,10 +308,19 @@ void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index
 
 void rasteriseDepth(const Mesh& mesh, Faces faces, const Camera& camera, const Viewport& view,
                     Picture& picture) {
-  std::vector<Corner> corners(mesh.points.size());
-  for (std::size_t i = 0; i < corners.size(); ++i)
-    corners[i].at = camera.cameraFromWorld(mesh.points[i]);
-  fillMesh(mesh, corners, faces, camera, {picture, view, 0, 0, nullptr, true});
+  fillMesh(mesh, unlitCorners(mesh, camera), faces, camera, {picture, view, 0, 0, nullptr, true});
+}
+
+void markParts(const Solid& solid, const Camera& camera, const Viewport& view,
+               const PartMarks& marks, std::vector<std::uint16_t>& pixels) {
+  eachTriangle(
+      solid.mesh, unlitCorners(solid.mesh, camera), facesOf(solid), camera, view,
+      [&](const Pixel& a, const Pixel& b, const Pixel& c, std::size_t triangle) {
+        const std::uint16_t mark = marks[solid.mesh.part[triangle]];
+        eachPixel(view, a, b, c, [&](int x, int row) {
+          pixels[static_cast<std::size_t>(row) * view.width + static_cast<std::size_t>(x)] |= mark;
+        });
+      });
 }
 
 }  // namespace tw

@@ -3,6 +3,10 @@
 // the same bytes. It knows no drawing; render() and visibleShares() stand on it.
 #pragma once
 
+#include <array>
+#include <cstdint>
+#include <vector>
+
 #include "stage/picture.h"
 
 namespace tw {
@@ -55,6 +59,12 @@ void rasterise(const Mesh& mesh, const PointLight& light, Faces faces, int index
 Picture blankDepths(const Viewport& view);
 void rasteriseDepth(const Mesh& mesh, Faces faces, const Camera& camera, const Viewport& view,
                     Picture& picture);
+
+/// Bits by which parts are told apart.
+using PartMarks = std::array<std::uint16_t, 256>;
+/// Adds its mark to each pixel that a part of the solid covers, nearer ones not before it.
+void markParts(const Solid& solid, const Camera& camera, const Viewport& view,
+               const PartMarks& marks, std::vector<std::uint16_t>& pixels);
 
 /// A lens cannot come closer than this; also keeps the division by depth tame.
 inline constexpr double kNearM = 0.05;
