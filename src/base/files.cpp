@@ -17,7 +17,11 @@ namespace fs = std::filesystem;
 
 namespace {
 
+/// A name under which no file can lie is the artist's to mend; all else is not.
 tl::unexpected<Problems> writeFailed(const fs::path& path, int error) {
+  if (error == ENOTDIR || error == EISDIR || error == ENAMETOOLONG)
+    return badInput(fmt::format("No file can be written there: {}.", std::strerror(error)),
+                    {.file = path.string()}, "Name a file in a folder.");
   return ourFault(fmt::format("The file could not be written: {}.", std::strerror(error)),
                   {.file = path.string()}, "Check free space and permissions, then try again.");
 }

@@ -122,6 +122,18 @@ TEST_CASE("a file that cannot be written is our fault and names the file") {
   CHECK(written.error()[0].place.file == "/proc/no-such-place/file");
 }
 
+TEST_CASE("a name below a file or of a folder is bad input") {
+  const ScratchFolder scratch;
+  REQUIRE(writeFileAtomically(scratch / "file", "x"));
+  fs::create_directories(scratch / "folder/in it");
+  for (const char* name : {"file/below", "folder"}) {
+    const auto written = writeFileAtomically(scratch / name, "x");
+    REQUIRE_FALSE(written);
+    CHECK(written.error()[0].cause == Cause::BadInput);
+  }
+  CHECK(readFile(scratch / "file") == "x");
+}
+
 TEST_CASE("presets are looked for first where the environment says") {
   const ScratchFolder scratch;
   REQUIRE(writeFileAtomically(scratch / "sheets/test-only.json", "{}"));

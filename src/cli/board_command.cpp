@@ -35,9 +35,9 @@ void addBoard(CLI::App& app, int& exitCode) {
   command->add_option("--page", a->request.page, "Page")->required()->check(CLI::Range(1, 99999));
   command->add_option("--rough", a->request.rough,
                       "Rough; left out: the chosen one, else the first");
-  command->add_option("--pdf", a->pdf, "PDF to write, at the board's size");
-  command->add_option("--svg", a->svg, "SVG to write");
-  command->add_option("--png", a->png, "PNG to write");
+  command->add_option("--pdf", a->pdf, "PDF to write, at the board's size")->check(endsIn(".pdf"));
+  command->add_option("--svg", a->svg, "SVG to write")->check(endsIn(".svg"));
+  command->add_option("--png", a->png, "PNG to write")->check(endsIn(".png"));
   command->add_option("--dpi", a->request.dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

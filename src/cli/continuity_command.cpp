@@ -128,9 +128,9 @@ void addContinuity(CLI::App& app, int& exitCode) {
       app.add_subcommand("continuity", "Costumes, marks, hands and things along story time");
   auto a = std::make_shared<ContinuityArguments>();
   command->add_option("JOB", a->job, "The job folder")->required();
-  command->add_option("--png", a->png, "Chart to write as PNG");
-  command->add_option("--svg", a->svg, "Chart to write as SVG");
-  command->add_option("--pdf", a->pdf, "Chart to write as PDF");
+  command->add_option("--png", a->png, "Chart to write as PNG")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "Chart to write as SVG")->check(endsIn(".svg"));
+  command->add_option("--pdf", a->pdf, "Chart to write as PDF")->check(endsIn(".pdf"));
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 600.0))
       ->capture_default_str();

@@ -82,8 +82,9 @@ void addFit(CLI::App& app, int& exitCode) {
       ->check(CLI::Range(0.0, 100.0))
       ->capture_default_str();
   command->add_flag("--mirror", a->request.mayMirror, "The figure may be turned about");
-  command->add_option("--png", a->png, "Draw the three side by side into this file");
-  command->add_option("--svg", a->svg, "The same as vectors");
+  command->add_option("--png", a->png, "Draw the three side by side into this file")
+      ->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "The same as vectors")->check(endsIn(".svg"));
   command->add_flag("--json", a->json, "Print JSON");
   command->footer(
       "Examples:\n"

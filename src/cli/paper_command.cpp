@@ -112,9 +112,9 @@ void addShow(CLI::App& app, int& exitCode) {
   command->add_option("JOB", a->job, "The job folder")->required();
   command->add_option("--page", a->page, "Page")->required()->check(CLI::Range(1, 99999));
   command->add_option("--rough", a->rough, "Rough")->capture_default_str();
-  command->add_option("--png", a->png, "PNG file to write");
-  command->add_option("--svg", a->svg, "SVG file to write");
-  command->add_option("--pdf", a->pdf, "PDF file to write");
+  command->add_option("--png", a->png, "PNG file to write")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "SVG file to write")->check(endsIn(".svg"));
+  command->add_option("--pdf", a->pdf, "PDF file to write")->check(endsIn(".pdf"));
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

@@ -19,6 +19,11 @@ struct PinArguments {
 int run(const PinArguments& a) {
   PinRequest request = a.request;
   if (a.panel > 0) request.panel = a.panel;
+  if (!a.request.rough.empty() && a.panel == 0 && !a.request.arrangement)
+    return report({{Cause::BadInput,
+                    "Nothing of the rough was named to be kept.",
+                    {},
+                    "Add --panel N or --arrangement."}});
   const auto pinned = changePins(request);
   if (!pinned) return report(pinned.error());
   if (a.json) {

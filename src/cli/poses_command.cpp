@@ -64,9 +64,9 @@ int run(const Arguments& a) {
 void addPoses(CLI::App& app, int& exitCode) {
   auto* command = app.add_subcommand("poses", "List the poses, or draw them on a sheet");
   auto a = std::make_shared<Arguments>();
-  command->add_option("--png", a->png, "PNG file to write");
-  command->add_option("--svg", a->svg, "SVG file to write");
-  command->add_option("--pdf", a->pdf, "PDF file to write");
+  command->add_option("--png", a->png, "PNG file to write")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "SVG file to write")->check(endsIn(".svg"));
+  command->add_option("--pdf", a->pdf, "PDF file to write")->check(endsIn(".pdf"));
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

@@ -69,11 +69,13 @@ void addJobOptions(CLI::App& command, ReadArguments& a) {
       ->capture_default_str();
   command.add_option("--seed", request.seed, "Another seed sends other readers")
       ->capture_default_str();
-  command.add_option("--png", a.png,
-                     "Reading sheet to write as PNG; of a drawn page: where the eye goes;\n"
-                     "of a list's further pages: FILE-2, FILE-3, ...");
-  command.add_option("--svg", a.svg, "Reading sheet to write as SVG");
-  command.add_option("--pdf", a.pdf, "Reading sheet to write as PDF");
+  command
+      .add_option("--png", a.png,
+                  "Reading sheet to write as PNG; of a drawn page: where the eye goes;\n"
+                  "of a list's further pages: FILE-2, FILE-3, ...")
+      ->check(endsIn(".png"));
+  command.add_option("--svg", a.svg, "Reading sheet to write as SVG")->check(endsIn(".svg"));
+  command.add_option("--pdf", a.pdf, "Reading sheet to write as PDF")->check(endsIn(".pdf"));
   command.add_option("--dpi", request.dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

@@ -43,6 +43,9 @@ void printPage(const PageRoughs& page) {
                     rough.arrangement, percent(rough.reading.followed),
                     percent(rough.reading.handedOn), dearest(rough)});
   fmt::print("{}", table(rows));
+  if (page.replaced > 0)
+    fmt::print("Replaced {} that stood there; the page as it was is in .history.\n",
+               page.replaced == 1 ? "one rough" : fmt::format("{} roughs", page.replaced));
   for (const std::string& demand : c.unmet) fmt::print("Not met, even by the best: {}\n", demand);
   for (const std::string& pin : c.unkept) fmt::print("Not kept: {}\n", pin);
   for (const auto& [beat, things] : page.notDrawn)

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <exception>
+#include <regex>
 
 #include "cli/terminal.h"
 
@@ -24,7 +25,7 @@ constexpr const char* kFooter =
     "  tierwright proof job --out proof\n"
     "\n"
     "Exit codes: 0 done; 1 findings above the level asked for; 2 bad input;\n"
-    "3 stopped (Ctrl-C); 4 our own fault (a failed write, a missing preset).\n"
+    "3 stopped (Ctrl-C); 4 our own fault (a write that failed, a missing preset).\n"
     "`tierwright COMMAND --help` explains a command with examples.";
 
 constexpr AddCommand kCommands[] = {
@@ -33,6 +34,16 @@ constexpr AddCommand kCommands[] = {
     addScenes,   addLooks,  addReference, addRead,    addMend,   addSilence, addStory,
     addDesk,     addPin,    addMix,       addCompare, addBoard};
 
+/// What was wrong, in a sentence, and where the help is.
+std::string failureWords(const CLI::App* app, const CLI::Error& error) {
+  static const std::regex range(R"(^(\S+): Value (.*) not in range (\S+) to (\S+)$)");
+  const auto asked = app->get_subcommands();
+  const std::string command = asked.empty() ? "" : " " + asked.front()->get_name();
+  const std::string words = std::regex_replace(std::string(error.what()), range,
+                                               R"($1 takes a number from $3 to $4, not "$2".)");
+  return fmt::format("{}\n`tierwright{} --help` explains it with examples.\n", words, command);
+}
+
 }  // namespace
 
 int runTerminal(int argc, const char* const* argv) {
@@ -40,6 +51,7 @@ int runTerminal(int argc, const char* const* argv) {
   app.footer(kFooter);
   app.set_version_flag("--version", "tierwright 0.1.0");
   app.require_subcommand(1);
+  app.failure_message(failureWords);
   int exitCode = kDone;
   for (AddCommand add : kCommands) add(app, exitCode);
   const std::string_view first = argc > 1 ? argv[1] : "-";

@@ -72,9 +72,9 @@ void addStory(CLI::App& app, int& exitCode) {
       app.add_subcommand("story", "The whole story: page turns, settings, tempo, and its map");
   auto a = std::make_shared<StoryArguments>();
   command->add_option("JOB", a->job, "The job folder")->required();
-  command->add_option("--png", a->png, "Write the map as PNG");
-  command->add_option("--svg", a->svg, "Write the map as SVG");
-  command->add_option("--pdf", a->pdf, "Write the map as PDF");
+  command->add_option("--png", a->png, "Write the map as PNG")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "Write the map as SVG")->check(endsIn(".svg"));
+  command->add_option("--pdf", a->pdf, "Write the map as PDF")->check(endsIn(".pdf"));
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")->check(CLI::Range(20.0, 1200.0));
   command->add_option("--level", a->level, "Exit with 1 from this level on")
       ->check(CLI::IsMember({"must", "should", "look"}))

@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cctype>
 #include <csignal>
+#include <filesystem>
 
 namespace tw {
 
@@ -36,6 +38,17 @@ int exitCodeOf(const Problems& problems) {
   if (has(Cause::OurFault)) return kOurFault;
   if (has(Cause::BadInput)) return kBadInput;
   return kStopped;
+}
+
+CLI::Validator endsIn(const std::string& ending) {
+  const auto check = [ending](std::string& file) {
+    std::string its = std::filesystem::path(file).extension().string();
+    std::ranges::transform(its, its.begin(), [](unsigned char c) { return std::tolower(c); });
+    return its == ending ? std::string()
+                         : fmt::format("names the file \"{}\"; one that ends in {} was expected.",
+                                       file, ending);
+  };
+  return CLI::Validator(check, "");
 }
 
 int report(const Problems& problems) {

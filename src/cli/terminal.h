@@ -45,6 +45,9 @@ class Watched {
   Progress progress_;
 };
 
+/// For options that name a file to write: its name says the same as the option.
+CLI::Validator endsIn(const std::string& ending);
+
 /// Adds one command; running it sets the exit code.
 using AddCommand = void (*)(CLI::App& app, int& exitCode);
 

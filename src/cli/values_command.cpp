@@ -71,8 +71,8 @@ void addValues(CLI::App& app, int& exitCode) {
   command->add_option("--rough", a->rough, "Rough")->capture_default_str();
   command->add_option("--panel", a->panel, "Only this panel, in reading order")
       ->check(CLI::Range(1, 999));
-  command->add_option("--png", a->png, "PNG file to write");
-  command->add_option("--svg", a->svg, "SVG file to write");
+  command->add_option("--png", a->png, "PNG file to write")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "SVG file to write")->check(endsIn(".svg"));
   command->add_option("--dpi", a->dpi, "Resolution of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

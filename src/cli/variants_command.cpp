@@ -83,8 +83,8 @@ void addVariants(CLI::App& app, int& exitCode) {
   command->add_option("--keep", a->request.keep, "How many")
       ->check(CLI::Range(1, 40))
       ->capture_default_str();
-  command->add_option("--png", a->png, "PNG file with all side by side");
-  command->add_option("--svg", a->svg, "SVG file with all side by side");
+  command->add_option("--png", a->png, "PNG file with all side by side")->check(endsIn(".png"));
+  command->add_option("--svg", a->svg, "SVG file with all side by side")->check(endsIn(".svg"));
   command->add_option("--take", a->take, "Put that variant into the rough")
       ->check(CLI::Range(1, 40));
   command->add_flag("--json", a->json, "Print JSON");

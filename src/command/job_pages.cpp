@@ -1,6 +1,7 @@
 #include "command/job_pages.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -33,9 +34,11 @@ Result<std::vector<int>> pagesAsked(const Job& job, std::optional<int> page) {
 Result<std::size_t> roughNamed(const Page& page, const std::string& name) {
   const auto found = std::ranges::find(page.roughs, name, &Rough::name);
   if (found != page.roughs.end()) return static_cast<std::size_t>(found - page.roughs.begin());
-  return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, name),
-                  {.page = page.number},
-                  page.roughs.empty() ? "Make its roughs first." : "Its roughs go from A on.");
+  std::vector<std::string> names;
+  for (const Rough& rough : page.roughs) names.push_back(rough.name);
+  return badInput(fmt::format("There is no rough \"{}\".", name), {.page = page.number},
+                  names.empty() ? "Make the page's roughs first: tierwright roughs."
+                                : fmt::format("The page has {}.", fmt::join(names, ", ")));
 }
 
 Result<std::size_t> panelNumbered(const Page& page, const Rough& rough, int number) {

@@ -177,11 +177,8 @@ Result<void> chooseRough(const fs::path& job, int number, const std::string& rou
   const auto numbers = pagesAsked(open->job, number);
   if (!numbers) return tl::unexpected(numbers.error());
   Page& page = *open->job.page(numbers->front());
-  const bool known = std::any_of(page.roughs.begin(), page.roughs.end(),
-                                 [&](const Rough& r) { return r.name == rough; });
-  if (!rough.empty() && !known)
-    return badInput(fmt::format("Page {} has no rough \"{}\".", page.number, rough),
-                    {.page = page.number}, "Name one of its roughs, or none.");
+  if (!rough.empty())
+    if (auto known = roughNamed(page, rough); !known) return tl::unexpected(known.error());
   page.choice = rough;
   return open->folder.savePage(page);
 }

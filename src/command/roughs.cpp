@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <utility>
 
 #include "command/job_models.h"
 #include "command/job_pages.h"
@@ -75,10 +76,13 @@ Result<std::vector<PageRoughs>> makeRoughs(const RoughsRequest& request, Progres
     const auto start = std::chrono::steady_clock::now();
     auto found = findRoughs(open->job, page, *workshop, request.options, request.unlike, progress);
     if (!found) return tl::unexpected(found.error());
-    page = std::move(found->page);
+    const std::vector<Rough> before = std::exchange(page, std::move(found->page)).roughs;
+    const auto gone = std::ranges::count_if(before, [&](const Rough& rough) {
+      return std::ranges::find(page.roughs, rough) == page.roughs.end();
+    });
     if (auto saved = open->folder.savePage(page); !saved) return tl::unexpected(saved.error());
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    out.push_back({std::move(found->composed), took.count(), {}});
+    out.push_back({std::move(found->composed), took.count(), static_cast<int>(gone), {}});
     for (const Beat& beat : page.correctedBeats())
       if (!beat.notDrawn.empty()) out.back().notDrawn[beat.id] = beat.notDrawn;
   }

@@ -25,6 +25,7 @@ struct RoughsRequest {
 struct PageRoughs {
   Composed composed;
   double seconds = 0;  ///< wall time of the search
+  int replaced = 0;    ///< roughs that stood there before and were not kept
   /// By beat id: things that its description names and no rough shows.
   std::map<std::string, std::vector<std::string>> notDrawn;
 };

@@ -97,12 +97,18 @@ expect 0 "Nothing is pinned" pin "$job" --page 1 --back
 expect 0 "strongest" compare "$job" --page 1 A B
 expect 0 '"outline_mm"' compare "$job" --page 1 A B --json
 expect 2 "no rough" compare "$job" --page 1 A Z
+expect 2 "The page has A, B" compare "$job" --page 1 A Z
+expect 2 "tierwright compare --help" compare "$job" --page 1 A
+expect 2 'a number from 1 to 99999, not "one"' compare "$job" --page one A B
+expect 2 "Add --panel N or --arrangement" pin "$job" --page 1 --rough A
+expect 2 "ends in .pdf" show "$job" --page 1 --pdf "$work/a.png"
+expect 2 "folder" show "$job" --page 1 --png "$job/job.json/a.png"
 expect 0 "Rough C: panel 2 of B in A" mix "$job" --page 1 --panel 2 --from B --into A
 expect 2 "with itself" mix "$job" --page 1 --panel 2 --from A --into A
 expect 2 "Name either" mix "$job" --page 1 --from A --into B
 expect 2 'no rough "Q"' roughs "$job" --page 1 --keep 1 --unlike A,Q
 expect 2 "Name the page" roughs "$job" --keep 1 --unlike A
-expect 0 "layouts sized" roughs "$job" --page 1 --keep 1 --unlike A,B
+expect 0 "that stood there" roughs "$job" --page 1 --keep 1 --unlike A,B
 
 # Things: hands, places, models, what is not drawn.
 expect 0 "prop.THING.hand" beats --help
@@ -181,7 +187,7 @@ expect 0 "Panel 1: focus proposed" read --panels "$work/drawn.json" \
   --picture "$source/demo/ines-suit.png" --png "$work/eye.png"
 expect 0 '"squint"' read --panels "$work/drawn.json" --picture "$source/demo/ines-suit.png" --json
 expect 0 "in the order 1, 2" read --panels "$work/drawn.json" --png "$work/bare.png" --svg "$work/bare.svg"
-expect 2 "in the order 1, 2" read --panels "$work/drawn.json" --png "$work/bare.gif"
+expect 2 "ends in .png" read --panels "$work/drawn.json" --png "$work/bare.gif"
 expect 2 "neither a PNG nor a JPEG" read --panels "$work/drawn.json" --picture "$work/drawn.json"
 expect 0 "Only its panels were read" read --panels "$lists/marks.json"
 expect 2 "" read --panels "$lists/grid.json" --direction down
