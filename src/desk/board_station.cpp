@@ -64,7 +64,6 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   // On a small screen the column is higher than the station.
   QScrollArea* scroll = scrolled(side, this);
   scroll->setFixedWidth(kColumnPx + scroll->verticalScrollBar()->sizeHint().width());
-  scroll->setStyleSheet(QStringLiteral("QScrollArea { border: none; }"));
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(0, 0, 0, 0);
   across->addWidget(scroll);

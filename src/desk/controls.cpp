@@ -43,7 +43,7 @@ QScrollArea* scrolled(QWidget* column, QWidget* parent) {
   auto* area = new QScrollArea(parent);
   area->setWidgetResizable(true);
   area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  area->setFrameShape(QFrame::NoFrame);
+  area->setStyleSheet(QStringLiteral("QScrollArea { border: none; }"));
   area->setWidget(column);
   return area;
 }

@@ -147,8 +147,11 @@ void DeskWindow::buildJob() {
 }
 
 void DeskWindow::buildBar() {
-  auto* bar = new QHBoxLayout;
-  static_cast<QVBoxLayout*>(desk_->layout())->insertLayout(0, bar);
+  auto* band = new QWidget(desk_);
+  band->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);  // as high at every station
+  static_cast<QVBoxLayout*>(desk_->layout())->insertWidget(0, band);
+  auto* bar = new QHBoxLayout(band);
+  bar->setContentsMargins(0, 0, 0, 0);
   auto* group = new QActionGroup(desk_);
   QList<QAction*> stops;
   for (std::size_t i = 0; i < stations_.size(); ++i) {

@@ -1,9 +1,11 @@
 #include "desk/edit_side.h"
 
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include "desk/findings_panel.h"
 #include "desk/panel_numbers.h"
+#include "desk/score_card_panel.h"
 
 namespace tw {
 
@@ -23,7 +25,11 @@ EditSide::EditSide(Document& document, Engine& engine, PageView& view, PageEditT
   down->setSpacing(10);
   auto* numbers = new PanelNumberForm(document, engine, this);
   down->addWidget(numbers);
-  down->addWidget(new FindingsPanel(document, engine, view, this), 1);
+  auto* measures = new QTabWidget(this);
+  measures->setObjectName(QStringLiteral("pageMeasures"));
+  measures->addTab(new FindingsPanel(document, engine, view, measures), tr("Findings"));
+  measures->addTab(new ScoreCardPanel(document, engine, view, measures), tr("Score card"));
+  down->addWidget(measures, 1);
   connect(&tool, &PageEditTool::said, numbers, &PanelNumberForm::say);
 }
 

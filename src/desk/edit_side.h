@@ -1,5 +1,5 @@
-// What stands beside a page that is edited: the selected panel by number, and the page's findings
-// with what mends them. Says below what the hand on the page does.
+// What stands beside a page that is edited: the selected panel by number, the page's findings with
+// what mends them, and the score card. Says below what the hand on the page does.
 #pragma once
 
 #include <QWidget>

@@ -12,6 +12,7 @@
 #include "compose/trials.h"
 #include "desk/finding_icon.h"
 #include "desk/in_qt.h"
+#include "desk/lined_rows.h"
 #include "desk/look.h"
 #include "geometry/polygon.h"
 #include "job/amount_words.h"
@@ -68,19 +69,16 @@ FindingsPanel::FindingsPanel(Document& document, Engine& engine, PageView& view,
   list_ = new QListWidget(split);
   list_->setObjectName(QStringLiteral("findingsList"));
   list_->setAccessibleName(tr("Findings of the page"));
-  list_->setWordWrap(true);
   list_->setIconSize(QSize(kFindingIconPx, kFindingIconPx));
-  list_->setSpacing(2);
+  list_->setItemDelegate(new LinedRows(LinedRows::First::Plain, list_));
   list_->setResizeMode(QListView::Adjust);
-  list_->setTextElideMode(Qt::ElideNone);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   auto* scroll = new QScrollArea(split);
   scroll->setWidgetResizable(true);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   detail_ = new FindingView(scroll);
   scroll->setWidget(detail_);
-  split->setStretchFactor(0, 1);
-  split->setStretchFactor(1, 1);
+  split->setSizes({3, 2});  // shares; both grow alike afterwards
   down->addWidget(split, 1);
 
   connect(list_, &QListWidget::currentRowChanged, this, [this] {

@@ -1,7 +1,10 @@
 #include "desk/lined_rows.h"
 
 #include <QAbstractItemView>
+#include <QIcon>
 #include <QPainter>
+
+#include <algorithm>
 
 #include "desk/look.h"
 
@@ -9,7 +12,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kPadX = 8, kPadY = 6, kLineGap = 1;
+constexpr int kPadX = 8, kPadY = 6, kLineGap = 1, kByIcon = 8;
 constexpr int kAnyHeight = 100000;
 constexpr qsizetype kQuietFrom = 2;  // the third line
 
@@ -27,18 +30,28 @@ int LinedRows::heightOf(const QString& text, const QFont& base, int width) const
   int height = 2 * kPadY;
   const QStringList lines = text.split(QLatin1Char('\n'));
   for (qsizetype i = 0; i < lines.size(); ++i)
-    height +=
-        QFontMetrics(fontOf(base, i))
-            .boundingRect(QRect(0, 0, width - 2 * kPadX, kAnyHeight), Qt::TextWordWrap, lines[i])
-            .height() +
-        kLineGap;
+    height += QFontMetrics(fontOf(base, i))
+                  .boundingRect(QRect(0, 0, width, kAnyHeight), Qt::TextWordWrap, lines[i])
+                  .height() +
+              kLineGap;
   return height;
+}
+
+/// Of size 0 when the item has none, otherwise with the gap beside it.
+QSize LinedRows::iconOf(const QStyleOptionViewItem& option, const QModelIndex& index) {
+  if (index.data(Qt::DecorationRole).isNull()) return {0, 0};
+  const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
+  const QSize size = view != nullptr ? view->iconSize() : option.decorationSize;
+  return {size.width() + kByIcon, size.height()};
 }
 
 QSize LinedRows::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
   const auto* view = qobject_cast<const QAbstractItemView*>(option.widget);
   const int width = view != nullptr ? view->viewport()->width() : option.rect.width();
-  return {width, heightOf(index.data().toString(), option.font, width)};
+  const QSize icon = iconOf(option, index);
+  const int room = width - 2 * kPadX - icon.width();
+  return {width, std::max(heightOf(index.data().toString(), option.font, room),
+                          icon.height() + 2 * kPadY)};
 }
 
 void LinedRows::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -48,9 +61,17 @@ void LinedRows::paint(QPainter* painter, const QStyleOptionViewItem& option,
   painter->save();
   if (chosen) painter->fillRect(option.rect, c.accent);
   QRect at = option.rect.adjusted(kPadX, kPadY, -kPadX, 0);
+  if (const QSize icon = iconOf(option, index); icon.width() > 0) {
+    index.data(Qt::DecorationRole)
+        .value<QIcon>()
+        .paint(painter, QRect(at.topLeft(), QSize(icon.width() - kByIcon, icon.height())),
+               Qt::AlignCenter, chosen ? QIcon::Selected : QIcon::Normal);
+    at.setLeft(at.left() + icon.width());
+  }
+  const bool allQuiet = index.data(Qt::ForegroundRole).isValid();
   const QStringList lines = index.data().toString().split(QLatin1Char('\n'));
   for (qsizetype i = 0; i < lines.size(); ++i) {
-    const bool quiet = first_ == First::Bold && i >= kQuietFrom;
+    const bool quiet = allQuiet || (first_ == First::Bold && i >= kQuietFrom);
     painter->setFont(fontOf(option.font, i));
     painter->setPen(chosen ? c.onAccent : quiet ? c.quiet : c.ink);
     QRect drawn;

@@ -1,4 +1,5 @@
-// Rows of a list in several lines: the first stands out, the last may be quiet, all of them wrap.
+// Rows of a list in several lines: the first stands out, the last may be quiet, all of them wrap
+// and none is cut. An item's icon stands before them.
 #pragma once
 
 #include <QStyledItemDelegate>
@@ -21,6 +22,7 @@ class LinedRows final : public QStyledItemDelegate {
  private:
   QFont fontOf(const QFont& base, qsizetype line) const;
   int heightOf(const QString& text, const QFont& base, int width) const;
+  static QSize iconOf(const QStyleOptionViewItem& option, const QModelIndex& index);
 
   First first_;
 };

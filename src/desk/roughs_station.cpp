@@ -194,6 +194,7 @@ void RoughsStation::showState() {
   for (QAction* action : {pick_, up_, down_, drop_, mark_, pinArrangement_})
     action->setEnabled(has);
   pinPanel_->setEnabled(panel);
+  nameTaking();
   takePanel_->setEnabled(panel && !acts_->isMixing());
   takeArrangement_->setEnabled(has && !acts_->isMixing());
   compareAct_->setEnabled(page.roughs.size() > 1);
@@ -201,6 +202,21 @@ void RoughsStation::showState() {
   mark_->setChecked(has && gallery_->isMarked(rough->name));
   pinArrangement_->setChecked(has && isArrangementPinned(page, *rough));
   pinPanel_->setChecked(panel && isPinned(page, *rough, *document_.panel()));
+}
+
+/// From where to where, as soon as both are known.
+void RoughsStation::nameTaking() {
+  const QString from = qt(otherMarked());
+  const QString into = document_.rough() != nullptr ? qt(document_.rough()->name) : QString();
+  if (from.isEmpty() || into.isEmpty()) {
+    takePanel_->setText(tr("Take panel"));
+    takeArrangement_->setText(tr("Take arrangement"));
+    return;
+  }
+  takePanel_->setText(document_.panel()
+                          ? tr("Panel %1: %2 into %3").arg(*document_.panel() + 1).arg(from, into)
+                          : tr("Take panel"));
+  takeArrangement_->setText(tr("Arrangement: %1 into %2").arg(from, into));
 }
 
 void RoughsStation::stepRough(int by) {

@@ -47,6 +47,7 @@ class RoughsStation final : public Station {
   QWidget* makeBar();
   void showState();
   void say(const QString& words);
+  void nameTaking();
   void stepRough(int by);
   void mark();
   void findUnlike();

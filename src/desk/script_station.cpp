@@ -26,8 +26,6 @@ namespace tw {
 
 namespace {
 
-constexpr qsizetype kAboutLetters = 120;
-
 const Beat* beatOf(const Page& page, const std::string& id) {
   const auto found = std::ranges::find(page.beats, id, &Beat::id);
   return found == page.beats.end() ? nullptr : &*found;
@@ -190,8 +188,7 @@ QString ScriptStation::inWords(const Beat& beat, bool corrected) const {
   }
   if (!people.isEmpty()) head << people.join(QStringLiteral(", "));
   if (beat.dominant) head << tr("dominant");
-  QString about = qt(beat.description).simplified();
-  if (about.size() > kAboutLetters) about = about.left(kAboutLetters) + QStringLiteral("…");
+  const QString about = qt(beat.description).simplified();
   QStringList foot;
   if (!beat.copy.empty())
     foot << (beat.copy.size() == 1 ? tr("1 piece of copy")

@@ -63,14 +63,14 @@ void FigureControls::turnDial(NumberDial* dial, const QString& what, int merge,
 }
 
 void FigureControls::addDials() {
-  heading_ = new NumberDial(tr("Faces"), QStringLiteral("figureHeading"), tr("°"),
+  heading_ = new NumberDial(tr("Turned"), QStringLiteral("figureHeading"), tr("°"),
                             {-180, 180, 5, 1, false, true}, this);
   heading_->setToolTip(tr("0 is toward the reader; more is the figure's own left"));
   turnDial(heading_, tr("turn the figure"), 1, &FigureControls::headed);
   gaze_ = new NumberDial(tr("Looks aside"), QStringLiteral("figureGaze"), tr("°"), {-75, 75, 5, 1},
                          this);
   turnDial(gaze_, tr("turn the head"), 2, &FigureControls::gazing);
-  height_ = new NumberDial(tr("Stands at"), QStringLiteral("figureHeight"), tr(" m"),
+  height_ = new NumberDial(tr("Above ground"), QStringLiteral("figureHeight"), tr(" m"),
                            {-2, 6, 0.05, 2}, this);
   turnDial(height_, tr("raise the figure"), 3, &FigureControls::risen);
 }
@@ -215,7 +215,7 @@ QString FigureMeasures::rankInWords() const {
   const double own = hand_.seen()->headMm;
   const auto larger = std::ranges::count_if(
       figures, [&](const SeenFigure& each) { return each.headMm > 1.02 * own; });
-  if (figures.size() < 2) return tr("alone");
+  if (figures.size() < 2) return tr("the only figure");
   return larger == 0 ? tr("the largest of %1").arg(figures.size())
                      : tr("number %1 of %2 by size").arg(larger + 1).arg(figures.size());
 }
@@ -226,11 +226,17 @@ QString FigureMeasures::poseInWords() const {
   const Pose pose = withTurns(hand_.stager().poses().orStand(set.pose), set.turnsDeg);
   QString out = pose.held.empty()
                     ? qt(balanceOf(body, pose, posed(body, pose, set), set.at.y).label)
-                    : tr("held up %1").arg(qt(pose.held));
+                    : tr("Held up %1").arg(qt(pose.held));
   const std::vector<std::string> limits = atLimit(pose, hand_.stager().limits());
   for (std::size_t i = 0; i < limits.size() && i < 3; ++i)
     out += tr("; at its limit: %1").arg(qt(limits[i]));
   return out;
+}
+
+QString FigureMeasures::cutInWords(const SeenFigure& seen) {
+  if (seen.cut == "whole") return tr("whole in the frame");
+  return seen.cutAtJoint ? tr("cut on the joint: %1").arg(qt(seen.cut))
+                         : tr("cut at the %1").arg(qt(seen.cut));
 }
 
 void FigureMeasures::refresh() {
@@ -245,13 +251,14 @@ void FigureMeasures::refresh() {
     return;
   }
   words_->setText(
-      tr("head %1 mm, %2\n%3 % seen, cut: %4\nreach %5 %, %6 of 5 tips tell\n%7")
+      tr("Head %1 mm high, %2; %3 % of the figure seen, %4.\nLimbs show %5 % of their length; the "
+         "outline alone tells %6 of head, hands and feet.\n%7")
           .arg(seen->headMm, 0, 'f', 1)
           .arg(rankInWords())
           .arg(100 * seen->visible, 0, 'f', 0)
-          .arg(seen->cutAtJoint ? tr("%1, on the joint").arg(qt(seen->cut)) : qt(seen->cut))
+          .arg(cutInWords(*seen))
           .arg(100 * seen->reach, 0, 'f', 0)
-          .arg(seen->tipsSeen)
+          .arg(seen->tipsSeen == 5 ? tr("all") : tr("%1").arg(seen->tipsSeen))
           .arg(poseInWords()));
 }
 

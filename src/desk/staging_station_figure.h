@@ -51,6 +51,7 @@ class FigureMeasures final : public QWidget {
   void refresh();
   QString rankInWords() const;
   QString poseInWords() const;
+  static QString cutInWords(const SeenFigure& seen);
 
   PanelInHand& hand_;
   Engine& engine_;

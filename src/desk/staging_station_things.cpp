@@ -83,7 +83,7 @@ void ThingControls::addDials() {
                  &SetProp::headingDeg, 1);
   lean_ =
       add(tr("Leans"), "thingLean", tr("°"), {-180, 180, 5, 1, false, true}, &SetProp::pitchDeg, 2);
-  height_ = new NumberDial(tr("Stands at"), QStringLiteral("thingHeight"), tr(" m"),
+  height_ = new NumberDial(tr("Above ground"), QStringLiteral("thingHeight"), tr(" m"),
                            {-2, 8, 0.05, 2}, this);
   layout()->addWidget(height_);
   connect(height_, &NumberDial::turned, this, [this](double to, bool meant) {

@@ -13,6 +13,7 @@
 #include "desk/findings_panel.h"
 #include "desk/page_edit_tool.h"
 #include "desk/panel_numbers.h"
+#include "desk/score_card_panel.h"
 #include "desk_case.h"
 #include "geometry/polygon.h"
 #include "job/document.h"
@@ -56,8 +57,8 @@ class EditingCase {
       if (each.kind == kind && each.usual) return between(each.from, each.to, 0.31);
     return {};
   }
-  void dragBy(Point from, Vector mm) const {
-    const auto at = [&](Point p) { return view->toView(p).toPoint(); };
+  QPoint at(Point mm) const { return view->toView(mm).toPoint(); }
+  void holdAndMove(Point from, Vector mm) const {
     QTest::mousePress(view.get(), Qt::LeftButton, Qt::ControlModifier, at(from));
     for (int i = 1; i <= 4; ++i) {
       QMouseEvent move(QEvent::MouseMove, QPointF(at(from + mm * (i / 4.0))),
@@ -65,6 +66,9 @@ class EditingCase {
                        Qt::LeftButton, Qt::ControlModifier);
       QCoreApplication::sendEvent(view.get(), &move);
     }
+  }
+  void dragBy(Point from, Vector mm) const {
+    holdAndMove(from, mm);
     QTest::mouseRelease(view.get(), Qt::LeftButton, Qt::ControlModifier, at(from + mm));
   }
   bool settled() { return desk.settled(); }
@@ -105,6 +109,7 @@ class PageEditDeskTest : public QObject {
   void aPictureIsMirroredTwiceAndIsAsBefore();
   void aRemedyIsTriedAndDroppedAndKept();
   void aFindingIsAnsweredInPlace();
+  void theScoreCardSaysHowATriedShapeDiffers();
 };
 
 void PageEditDeskTest::aGutterIsDraggedAndUndone() {
@@ -330,6 +335,30 @@ void PageEditDeskTest::aFindingIsAnsweredInPlace() {
   QVERIFY(it.hasEdits(edits, 1));
   QCOMPARE(it.document->page().silenced.size(), answers + 1);
   QCOMPARE(it.document->page().silenced.back().reason, std::string("It is the story's turn"));
+}
+
+void PageEditDeskTest::theScoreCardSaysHowATriedShapeDiffers() {
+  EditingCase it;
+  QVERIFY(it.open());
+  ScoreCardPanel card(*it.document, *it.engine, *it.view);
+  card.show();
+  QVERIFY(QTest::qWaitForWindowActive(&card));  // the list takes the focus and its first line
+  const auto* head = card.findChild<QLabel*>(QStringLiteral("scoreHead"));
+  const QString score = QString::number(it.document->rough()->score, 'f', 1);
+  QCOMPARE(head->text(), QStringLiteral("Score %1; less is better").arg(score));
+  const auto* list = card.findChild<QListWidget*>(QStringLiteral("scoreCard"));
+  QVERIFY(list->count() > 1);
+  double sum = 0;  // the lines told make up the score
+  for (const CardLine& line : it.engine->latest()->roughNow().card) sum += line.cost;
+  QVERIFY(std::abs(sum - it.document->rough()->score) < 0.01);
+  const Point gutter = it.handle(HandleKind::Gutter);
+  it.holdAndMove(gutter, {15, 15});
+  QVERIFY(it.settled());
+  QVERIFY(head->text().contains(QStringLiteral("to what is kept")));
+  QTest::keyClick(it.view.get(), Qt::Key_Escape);
+  QTest::mouseRelease(it.view.get(), Qt::LeftButton, {}, it.at(gutter));
+  QVERIFY(it.settled());
+  QCOMPARE(head->text(), QStringLiteral("Score %1; less is better").arg(score));
 }
 
 }  // namespace tw
