@@ -51,13 +51,19 @@ class PanelFindings {
                               who_, percent(n_.facesSeen)),
                   100 * n_.facesSeen, 100, {});
       case RuleId::HandedOn:
-        return of(fmt::format("{} of the lead ({}) arrives at the {}", percent(n_.arrival.next),
-                              seen_.lead.why, last_ ? "page turn" : "next panel"),
-                  100 * n_.arrival.next, 90, {});
+        found = of(fmt::format("{} of the lead ({}) arrives at the {}", percent(n_.arrival.next),
+                               seen_.lead.why, last_ ? "page turn" : "next panel"),
+                   100 * n_.arrival.next, 90, {});
+        // The rule's own remedy speaks of the next panel, and to flip would lead back into the
+        // page.
+        if (last_) found.remedy = "Aim the picture's lead at the corner where the page is turned.";
+        return found;
       case RuleId::LeaksOff:
-        return of(fmt::format("{} of the lead ({}) runs off the sheet", percent(n_.arrival.off),
-                              seen_.lead.why),
-                  100 * n_.arrival.off, 10, {});
+        found = of(fmt::format("{} of the lead ({}) runs off the sheet", percent(n_.arrival.off),
+                               seen_.lead.why),
+                   100 * n_.arrival.off, 10, {});
+        if (last_) found.remedy = "Aim the picture's lead a little further into the sheet.";
+        return found;
       default:
         return ofFocus(rule);
     }

@@ -55,6 +55,25 @@ TEST_CASE("rules on the page or on pairs have no figure of one panel") {
   CHECK_FALSE(panelFound(RuleId::AxisKept, one.measured, one.page, 0));
 }
 
+TEST_CASE("the last panel is told to lead to the page turn and not to be flipped") {
+  OnePanel one;
+  one.page.panels.resize(2, one.page.panels[0]);
+  one.measured.rough.panels.resize(2, one.measured.rough.panels[0]);
+  one.measured.variants.resize(2);
+  one.measured.arrivals.resize(2);
+  one.measured.covered.resize(2);
+  const auto first = panelFound(RuleId::HandedOn, one.measured, one.page, 0);
+  const auto last = panelFound(RuleId::HandedOn, one.measured, one.page, 1);
+  REQUIRE(first);
+  REQUIRE(last);
+  CHECK(first->remedy.empty());  // the rule's own
+  CHECK(first->reason.ends_with("the next panel"));
+  CHECK(last->reason.ends_with("the page turn"));
+  CHECK(last->remedy.find("page is turned") != std::string::npos);
+  CHECK(panelFound(RuleId::LeaksOff, one.measured, one.page, 1)->remedy.find("Flip") ==
+        std::string::npos);
+}
+
 TEST_CASE("room for copy points at the upper third") {
   const OnePanel one;
   const auto found = panelFound(RuleId::RoomForCopy, one.measured, one.page, 0);
