@@ -15,6 +15,7 @@
 #include "read/reading_time.h"
 #include "review/silence.h"
 #include "review/tail_findings.h"
+#include "review/thing_findings.h"
 
 namespace tw {
 
@@ -85,6 +86,8 @@ std::vector<Finding> findingsOn(const MeasuredPage& measured, const PageReadings
   for (Finding& finding : readingFindings(readings, measured.page(), book))
     out.push_back(std::move(finding));
   for (Finding& finding : tailFindings(measured.rough(), measured.page(), book))
+    out.push_back(std::move(finding));
+  for (Finding& finding : thingFindings(measured.things(), measured.page(), book))
     out.push_back(std::move(finding));
   aimLeads(out, seen);
   applySilenced(out, *measured.page().page);

@@ -24,7 +24,7 @@
 #include "compose/staging_table.h"
 #include "geometry/polygon.h"
 #include "letter/move_balloon.h"
-#include "stage/panel_grey.h"
+#include "stage/panel_glance.h"
 #include "stage/quick_measures.h"
 
 namespace tw {
@@ -84,6 +84,7 @@ Result<MeasuredPage> MeasuredPage::of(const PageCase& page, const Workshop& work
   out.measured_.rough = std::move(rough);
   const std::size_t n = page.panels.size();
   out.greys_.resize(n);
+  out.things_.resize(n);
   out.measured_.variants.resize(n);
   out.measured_.copy.resize(n);
   out.measured_.covered.resize(n);
@@ -125,10 +126,13 @@ void MeasuredPage::look(std::size_t i, const LetterRequest& before) {
   bare.outline = measured_.rough.panels[i].outline;
   bare.staging = measured_.rough.panels[i].staging;
   parallelFor(2, 0, [&](std::size_t part) {
-    if (part == 0)
+    if (part == 0) {
       lookClosely(i, before);
-    else
-      greys_[i] = greyOf(workshop_->stager, bare, page_->panels[i].beat, *lights_);
+      return;
+    }
+    PanelGlance glance = glanceAt(workshop_->stager, bare, page_->panels[i].beat, *lights_);
+    greys_[i] = std::move(glance.grey);
+    things_[i] = std::move(glance.things);
   });
 }
 

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "compose/compose.h"
-#include "geometry/grey_picture.h"
 #include "review/score_card.h"
 #include "stage/light.h"
+#include "stage/panel_glance.h"
 
 namespace tw {
 
@@ -24,6 +24,8 @@ class MeasuredPage {
   const PageCase& page() const { return *page_; }
   /// Of every panel, without its balloons.
   const std::vector<GreyPicture>& greys() const { return greys_; }
+  /// Of every panel, how much of each thing in its staging is seen.
+  const std::vector<std::vector<SeenThing>>& things() const { return things_; }
 
   /// Another staging for one panel: a joint, a gaze, the camera or the light was changed.
   void restage(std::size_t panel, Staging staging);
@@ -64,6 +66,7 @@ class MeasuredPage {
   const LightWords* lights_;
   Measured measured_;
   std::vector<GreyPicture> greys_;
+  std::vector<std::vector<SeenThing>> things_;
 };
 
 }  // namespace tw

@@ -24,6 +24,7 @@
 #include "compose/re_aim.h"
 #include "compose/staging_moves.h"
 #include "review/panel_findings.h"
+#include "review/thing_findings.h"
 #include "stage/blocking.h"
 
 namespace tw {
@@ -184,13 +185,20 @@ struct Tried {
   std::vector<Finding> findings;
   Measured measured;
   double focusHolds = 0;  ///< of the panel's squint test
+  double leastInSight = 0;
 };
 
 const std::string kSquint = "squint";
 
+/// Rules that no card pays for: what is missing to their limit stands for their cost.
+bool isUnpaid(const Finding& finding) {
+  return finding.rule == kSquint || finding.rule == kThingsRule;
+}
+
 /// What the rule measures in the panel after the change.
 double valueAfter(const Finding& finding, const Tried& tried, const PageCase& page) {
   if (finding.rule == kSquint) return 100 * tried.focusHolds;
+  if (finding.rule == kThingsRule) return tried.leastInSight;
   double sum = 0;
   bool told = false;
   for (const Finding& f : tried.findings) {
@@ -243,10 +251,9 @@ Ranked ranked(const Finding& finding, const Costs& before, const Tried& tried,
               const MeasuredPage& page) {
   const std::pair key{finding.rule, finding.panel};
   const double value = valueAfter(finding, tried, page.page());
-  // No card pays for the squint test: what is missing to its limit stands for its cost.
-  const bool squint = finding.rule == kSquint;
-  const double was = squint ? finding.limit - finding.value : at(before, key);
-  const double is = squint ? std::max(0.0, finding.limit - value) : at(tried.costs, key);
+  const bool unpaid = isUnpaid(finding);
+  const double was = unpaid ? finding.limit - finding.value : at(before, key);
+  const double is = unpaid ? std::max(0.0, finding.limit - value) : at(tried.costs, key);
   const Harm harm = harmOf(before, page, tried, key);
   // A weaker lead costs less and arrives no better: the measure itself has to come nearer.
   const double missed = finding.value - finding.limit, misses = value - finding.limit;
@@ -271,7 +278,7 @@ void keepBest(std::vector<Ranked>& all, std::vector<TriedRemedy>& out) {
 
 bool canBeStaged(const Finding& finding) {
   const auto rule = ruleNamed(finding.rule);
-  return finding.panel > 0 && (finding.rule == kSquint || (rule && isAboutStaging(*rule)));
+  return finding.panel > 0 && (isUnpaid(finding) || (rule && isAboutStaging(*rule)));
 }
 
 /// Aiming is for leads: what else it may mend is mended by smaller changes.
@@ -314,6 +321,8 @@ Result<void> tryRemedies(const MeasuredPage& page, std::vector<Finding>& finding
     all[i].findings = copy.measured().findings;
     all[i].measured = copy.measured();
     all[i].focusHolds = squintOf(copy, all[i].panel).holds;
+    all[i].leastInSight =
+        leastInSight(copy.things()[all[i].panel], page.page().panels[all[i].panel].beat);
     progress.tell("trying remedies", static_cast<double>(++done) / static_cast<double>(all.size()));
   });
   if (progress.isStopped()) return stopped();
