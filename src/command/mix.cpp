@@ -21,6 +21,13 @@ Result<void> mustShowThePage(const Rough& rough, const PageCase& page) {
                   {.page = page.page->number}, "Make the page's roughs again.");
 }
 
+/// The same shapes, stagings and lines.
+bool isAs(const Rough& a, const Rough& b) {
+  return std::ranges::equal(a.panels, b.panels, [](const RoughPanel& p, const RoughPanel& q) {
+    return p.outline == q.outline && p.staging == q.staging && p.strokes == q.strokes;
+  });
+}
+
 Result<Mixed> mixed(const PageCase& wishes, const Page& page, const Stager& stager,
                     const MixRequest& request) {
   const auto into = roughNamed(page, request.into), from = roughNamed(page, request.from);
@@ -48,6 +55,10 @@ Result<MixMade> mixedOn(const Job& job, const Page& page, const Workshop& worksh
   if (!lights) return tl::unexpected(lights.error());
   auto made = mixed(*wishes, page, workshop.stager, request);
   if (!made) return tl::unexpected(made.error());
+  if (isAs(made->rough, page.roughs[*roughNamed(page, request.into)]))
+    return badInput(fmt::format("Nothing of {} differs there from {}: no rough is made.",
+                                request.from, request.into),
+                    {.page = page.number}, "Take another panel, or another rough.");
   made->rough.name = freeRoughName(page.roughs);
   auto measured = MeasuredPage::of(*wishes, workshop, *lights, std::move(made->rough));
   if (!measured) return tl::unexpected(measured.error());

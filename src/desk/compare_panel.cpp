@@ -60,10 +60,7 @@ ComparePanel::ComparePanel(Document& document, QWidget* parent)
   close->setAccessibleName(close->text());
   close->setShortcut(QKeySequence(Qt::Key_Escape));
   close->setToolTip(tr("Back to the page (Esc)"));
-  connect(close, &QToolButton::clicked, this, [this] {
-    a_.clear();
-    emit closed();
-  });
+  connect(close, &QToolButton::clicked, this, &ComparePanel::putAway);
   bar->addWidget(close);
   down->addLayout(bar);
   auto* across = new QHBoxLayout;
@@ -123,15 +120,16 @@ void ComparePanel::show(const std::string& a, const std::string& b) {
   takeDocument();
 }
 
+void ComparePanel::putAway() {
+  a_.clear();
+  emit closed();
+}
+
 void ComparePanel::takeDocument() {
   if (!isShowing()) return;
   const Rough* a = roughOf(document_, first_->page(), a_);
   const Rough* b = roughOf(document_, second_->page(), b_);
-  if (a == nullptr || b == nullptr) {
-    a_.clear();
-    emit closed();
-    return;
-  }
+  if (a == nullptr || b == nullptr) return putAway();
   const RoughComparison difference = compareRoughs(document_.job(), *a, *b);
   headA_->setText(tr("%1   %2").arg(qt(a_), QString::number(a->score, 'f', 1)));
   headB_->setText(tr("%1   %2").arg(qt(b_), QString::number(b->score, 'f', 1)));

@@ -22,6 +22,8 @@ class ComparePanel final : public QWidget {
   explicit ComparePanel(Document& document, QWidget* parent = nullptr);
 
   void show(const std::string& a, const std::string& b);
+  /// Back to the page.
+  void putAway();
   bool isShowing() const { return !a_.empty(); }
 
  signals:

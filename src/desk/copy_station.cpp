@@ -129,17 +129,12 @@ QWidget* CopyStation::makeBar() {
       actionOn(*this, tr("Let the program place it"), "balloonPlaceAgain", QKeySequence(Qt::Key_P));
   QAction* numbers = actionOn(*this, tr("Order numbers"), "copyNumbers", QKeySequence(Qt::Key_U));
   numbers->setCheckable(true);
-  QAction* panel = actionOn(*this, tr("See panel"), "copySeePanel", QKeySequence(Qt::Key_Z));
-  QAction* page =
-      actionOn(*this, tr("See page"), "copySeePage", QKeySequence(Qt::SHIFT | Qt::Key_Z));
   connect(broader_, &QAction::triggered, this, [this] { tool_->reshape(-1); });
   connect(narrower_, &QAction::triggered, this, [this] { tool_->reshape(1); });
   connect(aim_, &QAction::triggered, this, [this] { tool_->aimTail(); });
   connect(place_, &QAction::triggered, this, [this] { tool_->placeAgain(); });
   connect(numbers, &QAction::toggled, this, [this](bool on) { tool_->showNumbers(on); });
-  connect(panel, &QAction::triggered, view_, &PageView::fitPanel);
-  connect(page, &QAction::triggered, view_, &PageView::fitPage);
-  for (QAction* action : {broader_, narrower_, aim_, place_, numbers, panel, page})
+  for (QAction* action : QList{broader_, narrower_, aim_, place_, numbers} + view_->sizeActions())
     across->addWidget(buttonFor(action, bar));
   across->addStretch();
   return bar;
@@ -192,6 +187,7 @@ QWidget* CopyStation::makeSide() {
   list_->setAccessibleName(tr("Copy of the page in reading order"));
   list_->setItemDelegate(new LinedRows(LinedRows::First::Plain, list_));
   list_->setResizeMode(QListView::Adjust);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   down->addWidget(list_, 3);
   down->addWidget(makeWords());
   meter_ = new CopyMeter(side);
@@ -202,6 +198,7 @@ QWidget* CopyStation::makeSide() {
   findings_->setAccessibleName(tr("Findings about copy"));
   findings_->setItemDelegate(new LinedRows(LinedRows::First::Plain, findings_));
   findings_->setResizeMode(QListView::Adjust);
+  findings_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   down->addWidget(findings_, 2);
   connect(list_, &QListWidget::currentRowChanged, this, &CopyStation::chooseRow);
   connect(findings_, &QListWidget::itemClicked, this, [this](QListWidgetItem* item) {

@@ -8,7 +8,10 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QResizeEvent>
+#include <QScreen>
 #include <QSettings>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -18,9 +21,11 @@
 #include "command/new_job.h"
 #include "desk/controls.h"
 #include "desk/desk_icon.h"
+#include "desk/field_undo.h"
 #include "desk/history_panel.h"
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "desk/page_words.h"
 #include "desk/recent_jobs.h"
 #include "desk/shortcuts_panel.h"
 #include "desk/start_page.h"
@@ -34,6 +39,13 @@ namespace {
 
 const QString kNightKey = QStringLiteral("night");
 const QString kGeometryKey = QStringLiteral("window");
+constexpr int kFramePx = 32;  // of a window manager, at most
+
+/// Within the screen, with its frame.
+QSize usualSize() {
+  const QSize room = QApplication::primaryScreen()->availableSize();
+  return QSize(1280, 760).boundedTo(room - QSize(kFramePx, 2 * kFramePx));
+}
 
 }  // namespace
 
@@ -41,8 +53,9 @@ DeskWindow::DeskWindow() {
   setObjectName(QStringLiteral("desk"));
   setWindowTitle(QStringLiteral("Tierwright"));
   setWindowIcon(deskIcon());
-  resize(1280, 760);
+  resize(usualSize());
   restoreGeometry(QSettings().value(kGeometryKey).toByteArray());
+  QApplication::instance()->installEventFilter(new FieldUndo(this));
   places_ = new QStackedWidget(this);
   setCentralWidget(places_);
   start_ = new StartPage(places_);
@@ -69,8 +82,9 @@ bool DeskWindow::openJob(const QString& folder) {
   closeJob();
   document_ = std::move(*opened);
   engine_ = std::make_unique<Engine>(*document_);
-  rememberJob(folder);
+  rememberJob(folder, qt(document_->job().title));
   buildJob();
+  goBackTo(placeLeft(folder));
   start_->tellTrouble({});
   return true;
 }
@@ -101,6 +115,10 @@ void DeskWindow::closeJob() {
   if (!document_) return;
   if (Station* present = station()) present->leave();
   engine_->finishKeeping();
+  rememberPlace(
+      qt(document_->folder().string()),
+      {document_->page().number, document_->rough() ? qt(document_->rough()->name) : QString(),
+       station() ? station()->actionName() : QString()});
   const Result<void> onDisk = document_->finishSaving();
   places_->setCurrentWidget(start_);
   delete desk_;  // the stations look at engine and document until here
@@ -125,9 +143,8 @@ void DeskWindow::buildJob() {
   stations_ = makeStations(*document_, *engine_, stack_);
   for (Station* each : stations_) stack_->addWidget(each);
   buildBar();
-  auto* across = new QHBoxLayout;
-  across->addWidget(stack_, 1);
-  down->addLayout(across, 1);
+  stack_->installEventFilter(this);
+  down->addWidget(stack_, 1);
   down->addWidget(makeStrip());
   state_ = new QLabel(desk_);
   state_->setObjectName(QStringLiteral("state"));
@@ -226,6 +243,18 @@ void DeskWindow::goTo(std::size_t index) {
   if (auto* keys = qobject_cast<ShortcutsPanel*>(side_)) keys->refresh();
 }
 
+/// Where the job was left, as far as it is still there.
+void DeskWindow::goBackTo(const PlaceLeft& place) {
+  document_->showPage(place.page);
+  if (document_->rough() != nullptr) {
+    const auto& roughs = document_->page().roughs;
+    const std::string name = place.rough.toStdString();
+    if (std::ranges::find(roughs, name, &Rough::name) != roughs.end()) document_->showRough(name);
+  }
+  for (std::size_t i = 0; i < stations_.size(); ++i)
+    if (stations_[i]->actionName() == place.station) goTo(i);
+}
+
 void DeskWindow::turnPage(int by) {
   const auto& pages = document_->job().pages;
   const auto here = std::ranges::find(pages, document_->page().number, &Page::number);
@@ -240,8 +269,7 @@ void DeskWindow::tell(const QString& sentence) {
 
 void DeskWindow::showState() {
   const Page& page = document_->page();
-  QString words = page.spread ? tr("pages %1–%2").arg(page.number).arg(page.number + 1)
-                              : tr("page %1").arg(page.number);
+  QString words = inWords(page);
   if (const Rough* rough = document_->rough())
     words += tr(", rough %1").arg(qt(rough->name)) +
              (rough->name == page.choice ? tr(" (chosen)") : QString());
@@ -263,12 +291,32 @@ void DeskWindow::showSide(const std::function<QWidget*()>& make) {
   const QString before = side_ ? side_->objectName() : QString();
   delete side_;
   side_ = make();
-  if (side_->objectName() == before) {
-    delete side_;
-    side_ = nullptr;
-    return;
-  }
-  static_cast<QBoxLayout*>(desk_->layout()->itemAt(1)->layout())->addWidget(side_);
+  if (side_->objectName() == before) return closeSide();
+  auto* close = new QShortcut(QKeySequence(Qt::Key_Escape), side_);
+  close->setContext(Qt::WidgetWithChildrenShortcut);
+  connect(close, &QShortcut::activated, this, &DeskWindow::closeSide, Qt::QueuedConnection);
+  side_->setAutoFillBackground(true);
+  placeSide();
+  side_->show();
+  side_->raise();
+  side_->setFocus();
+}
+
+void DeskWindow::closeSide() {
+  delete side_;
+  side_ = nullptr;
+}
+
+/// Over the right edge of the station: the window need not grow for it.
+void DeskWindow::placeSide() {
+  if (side_ == nullptr) return;
+  const QRect room(stack_->mapTo(desk_, QPoint()), stack_->size());
+  side_->setGeometry(room.right() + 1 - side_->width(), room.top(), side_->width(), room.height());
+}
+
+bool DeskWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == stack_ && event->type() == QEvent::Resize) placeSide();
+  return QMainWindow::eventFilter(watched, event);
 }
 
 void DeskWindow::showHistory() {

@@ -17,6 +17,7 @@ class QStackedWidget;
 namespace tw {
 
 class StartPage;
+struct PlaceLeft;
 
 class DeskWindow final : public QMainWindow {
   Q_OBJECT
@@ -38,6 +39,7 @@ class DeskWindow final : public QMainWindow {
 
  protected:
   void closeEvent(QCloseEvent*) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void buildJob();
@@ -49,6 +51,9 @@ class DeskWindow final : public QMainWindow {
   void toggleNight();
   QWidget* makeStrip();
   void showSide(const std::function<QWidget*()>& make);
+  void closeSide();
+  void placeSide();
+  void goBackTo(const PlaceLeft& place);
   void showHistory();
   void showShortcuts();
 

@@ -1,6 +1,7 @@
 #include "desk/document.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "desk/in_qt.h"
 #include "desk/text_edit.h"
@@ -84,9 +85,10 @@ const Rough* Document::rough() const {
 
 void Document::showPage(int number) {
   if (number == shown_ || job_.page(number) == nullptr) return;
+  left_[shown_] = {rough_, panel_};
   shown_ = number;
-  rough_.clear();
-  panel_.reset();
+  std::tie(rough_, panel_) = left_[number];
+  keepShown();
   emit shownChanged();
 }
 

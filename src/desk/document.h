@@ -39,6 +39,7 @@ class Document final : public QObject {
   /// Index of the selected panel of the shown rough.
   std::optional<std::size_t> panel() const { return panel_; }
 
+  /// With the rough and the panel that were shown there last.
   void showPage(int number);
   void showRough(const std::string& name);
   void selectPanel(std::optional<std::size_t> panel);
@@ -84,6 +85,7 @@ class Document final : public QObject {
   int shown_ = 0;
   std::string rough_;  ///< name; empty: the chosen one, else the first
   std::optional<std::size_t> panel_;
+  std::map<int, std::pair<std::string, std::optional<std::size_t>>> left_;  ///< by page
   std::uint64_t wishesEdition_ = 1;
   QUndoStack undo_;
 };

@@ -73,6 +73,7 @@ FindingsPanel::FindingsPanel(Document& document, Engine& engine, PageView& view,
   list_->setItemDelegate(new LinedRows(LinedRows::First::Plain, list_));
   list_->setResizeMode(QListView::Adjust);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);  // rows wrap at one width
   auto* scroll = new QScrollArea(split);
   scroll->setWidgetResizable(true);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -62,7 +62,7 @@ void HistoryPanel::listFormerStates() {
     const QString path = qt(state->file.string());
     const QDateTime when = QFileInfo(path).lastModified();
     auto* item = new QListWidgetItem(
-        tr("until %1").arg(QLocale().toString(when, QLocale::ShortFormat)), former_);
+        tr("as it was until %1").arg(QLocale().toString(when, QLocale::ShortFormat)), former_);
     item->setData(Qt::UserRole, path);
   }
 }

@@ -3,6 +3,7 @@
 #include <QAction>
 #include <QToolButton>
 
+#include "desk/controls.h"
 #include "desk/flow_layout.h"
 #include "desk/page_view.h"
 
@@ -12,14 +13,11 @@ LayerBar::LayerBar(PageView& view, QWidget* parent) : QWidget(parent) {
   setObjectName(QStringLiteral("layerBar"));
   setAccessibleName(tr("What is laid over the page"));
   auto* row = new FlowLayout(this);
-  for (QAction* action : view.layerActions()) {
-    auto* button = new QToolButton(this);
-    button->setDefaultAction(action);
+  for (QAction* action : view.layerActions() + view.sizeActions()) {
     const QString key = action->shortcut().toString(QKeySequence::NativeText);
-    button->setText(QStringLiteral("%1  %2").arg(action->text(), key));
-    button->setToolTip(QStringLiteral("%1 (%2)").arg(action->text(), key));
-    button->setAccessibleName(action->text());
-    row->addWidget(button);
+    action->setIconText(QStringLiteral("%1  %2").arg(action->text(), key));  // the button's words
+    action->setToolTip(QStringLiteral("%1 (%2)").arg(action->text(), key));
+    row->addWidget(buttonFor(action, this));
   }
 }
 

@@ -30,6 +30,8 @@ std::vector<EyeRest> restsOf(const EyePath& path, double share) {
   return out;
 }
 
+constexpr double kNumbersPx = 4.2;  // per mm of an order number, so that it can be read
+
 void drawTiers(Surface& surface, const Measurement& m, const Typesetter& typesetter) {
   const Rect trim = m.picture.sheet.trimRect();
   int number = 1;
@@ -55,7 +57,8 @@ const std::array<LayerInfo, kLayers>& layerInfos() {
        {Layer::Squint, "layerSquint", QT_TRANSLATE_NOOP("Layers", "Squint"), "S"},
        {Layer::Grid, "layerGrid", QT_TRANSLATE_NOOP("Layers", "Perspective"), "H"},
        {Layer::Findings, "layerFindings", QT_TRANSLATE_NOOP("Layers", "Findings"), "F"},
-       {Layer::Strokes, "layerStrokes", QT_TRANSLATE_NOOP("Layers", "Own lines"), "J"}}};
+       {Layer::Strokes, "layerStrokes", QT_TRANSLATE_NOOP("Layers", "Own lines"), "J"},
+       {Layer::Underlays, "layerUnderlays", QT_TRANSLATE_NOOP("Layers", "Pictures"), "G"}}};
   return infos;
 }
 
@@ -87,7 +90,10 @@ void drawLayers(QPainter& painter, const Measurement& m, const LayersShown& show
   if (shown.has(Layer::Leads)) drawLeads(surface, m.picture, typesetter);
   if (shown.has(Layer::EyePath))
     drawPath(surface, m.picture, restsOf(m.readings.eyes.typical, shown.eyeShare), typesetter);
-  if (shown.has(Layer::Order)) OrderNumbers(m.picture, typesetter, 1).drawOn(surface, kFinestMm);
+  if (shown.has(Layer::Order)) {
+    const double magnify = std::max(1.0, kNumbersPx / painter.transform().m11());
+    OrderNumbers(m.picture, typesetter, magnify).drawOn(surface, kFinestMm);
+  }
   if (shown.has(Layer::Findings)) drawFindingMarks(surface, m.picture, m.findings, typesetter);
 }
 

@@ -23,9 +23,10 @@ enum class Layer {
   Squint,
   Grid,
   Findings,
-  Strokes
+  Strokes,
+  Underlays
 };
-inline constexpr int kLayers = 10;
+inline constexpr int kLayers = 11;
 
 struct LayerInfo {
   Layer layer;
@@ -39,7 +40,9 @@ struct LayersShown {
   std::array<bool, kLayers> on{};
   double eyeShare = 1;  ///< of the eye's path that is drawn
 
-  LayersShown() { on[static_cast<std::size_t>(Layer::Strokes)] = true; }
+  LayersShown() {
+    for (const Layer own : {Layer::Strokes, Layer::Underlays}) set(own, true);
+  }
   bool has(Layer layer) const { return on[static_cast<std::size_t>(layer)]; }
   void set(Layer layer, bool shown) { on[static_cast<std::size_t>(layer)] = shown; }
 };

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "desk/look.h"
 #include "desk/painter_surface.h"
@@ -27,7 +28,7 @@ namespace {
 
 constexpr double kAroundPagePx = 22, kAroundPanelMm = 6;
 constexpr double kLeastScale = 0.4, kMostScale = 60;
-constexpr int kSharpenMs = 160, kPointMs = 2400, kPlayMs = 33;
+constexpr int kSharpenMs = 160, kPlayMs = 33;
 constexpr double kPlayStep = 0.006;
 
 }  // namespace
@@ -41,8 +42,7 @@ PageView::PageView(Document& document, Engine& engine, QWidget* parent)
   setAttribute(Qt::WA_OpaquePaintEvent);
   setMinimumSize(260, 260);
   makeActions();
-  for (QTimer* timer : {&pointing_, &sharpening_}) timer->setSingleShot(true);
-  connect(&pointing_, &QTimer::timeout, this, [this] { pointOut({}); });
+  sharpening_.setSingleShot(true);
   connect(&sharpening_, &QTimer::timeout, this, [this] {
     if (isVisible()) engine_.setPixelsPerMm(scale_ * devicePixelRatioF());
   });
@@ -56,10 +56,12 @@ PageView::PageView(Document& document, Engine& engine, QWidget* parent)
   connect(&underlays_, &FilePictures::read, this, qOverload<>(&QWidget::update));
   connect(&document_, &Document::shownChanged, this, [this] {
     letGoOfOther();
+    if (pointedOn_ != document_.roughIndex() || pointedPage_ != document_.page().number)
+      pointOut({});
     fit();
     update();
   });
-  connect(&document_, &Document::pageChanged, this, qOverload<>(&QWidget::update));
+  connect(&document_, &Document::pageChanged, this, [this] { pointOut({}); });
 }
 
 PageView::~PageView() = default;
@@ -83,6 +85,13 @@ void PageView::makeActions() {
   connect(play, &QAction::triggered, this, &PageView::playEyePath);
   addAction(play);
   actions_.append(play);
+  QAction* panel = actionOn(*this, tr("See panel"), "seePanel", QKeySequence(Qt::Key_Z),
+                            tr("The selected panel as large as it goes"));
+  QAction* page = actionOn(*this, tr("See page"), "seePage", QKeySequence(Qt::SHIFT | Qt::Key_Z),
+                           tr("All of it"));
+  connect(panel, &QAction::triggered, this, &PageView::fitPanel);
+  connect(page, &QAction::triggered, this, &PageView::fitPage);
+  sizes_ = {panel, page};
 }
 
 void PageView::playEyePath() {
@@ -104,7 +113,8 @@ void PageView::showLayer(Layer layer, bool shown) {
 
 void PageView::pointOut(const Polygon& place) {
   pointedOut_ = place;
-  if (!place.points.empty()) pointing_.start(kPointMs);
+  pointedPage_ = document_.page().number;
+  pointedOn_ = document_.roughIndex();
   update();
 }
 
@@ -208,6 +218,7 @@ PenPoint PageView::penPoint(QPointF px, Qt::KeyboardModifiers keys) const {
 
 bool PageView::pressAt(const PenPoint& point) {
   setFocus(Qt::MouseFocusReason);
+  pointOut({});
   toolHolds_ = tool_ != nullptr && tool_->press(*this, point);
   heldOn_ = shownNow();
   if (!toolHolds_) document_.selectPanel(panelAt(point.at));
@@ -310,7 +321,7 @@ void PageView::paintPage(QPainter& painter) {
     painter.drawImage(QRectF(bleed.min.x, bleed.min.y, bleed.width(), bleed.height()), derived_);
   } else {
     if (shows) paintPanels(painter);
-    paintUnderlays(painter);
+    if (layers_.has(Layer::Underlays)) paintUnderlays(painter);
   }
   painter.setPen(QPen(QColor(0, 0, 0, 90), 0));
   painter.drawRect(QRectF(trim.min.x, trim.min.y, trim.width(), trim.height()));

@@ -41,7 +41,10 @@ class PageView final : public QWidget {
   /// One checkable action for each layer and one to play the eye's path; they work while the view
   /// is seen.
   QList<QAction*> layerActions() const { return actions_; }
-  /// Points out a place on the page for a moment; empty: nothing.
+  /// One action to see the selected panel and one to see the page.
+  QList<QAction*> sizeActions() const { return sizes_; }
+  /// Points out a place on the page until the hand is on it, or something else is shown; empty:
+  /// nothing.
   void pointOut(const Polygon& place);
 
  protected:
@@ -80,12 +83,14 @@ class PageView final : public QWidget {
   PageTool* tool_ = nullptr;
   Typesetter typesetter_;
   LayersShown layers_;
-  QList<QAction*> actions_;
+  QList<QAction*> actions_, sizes_;
   Kept kept_ = Kept::Page;
   double scale_ = 3;  ///< px per mm
   QPointF origin_;    ///< view place of the trim's top left corner
   Polygon pointedOut_;
-  QTimer pointing_, playing_, sharpening_;
+  int pointedPage_ = 0;
+  std::optional<std::size_t> pointedOn_;  ///< rough
+  QTimer playing_, sharpening_;
   bool toolHolds_ = false, panning_ = false;
   QString heldOn_;  ///< page, rough and panel of the press that the tool holds
   QPointF panFrom_;

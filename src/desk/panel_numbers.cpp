@@ -59,6 +59,7 @@ PanelNumberForm::PanelNumberForm(Document& document, Engine& engine, QWidget* pa
     connect(&document_, signal, this, &PanelNumberForm::takeDocument);
   connect(&document_, &Document::pageChanged, this, &PanelNumberForm::takeDocument);
   connect(&engine_, &Engine::busyChanged, this, &PanelNumberForm::runNext);
+  connect(&engine_, &Engine::measured, this, &PanelNumberForm::followTried);
   connect(&preview_, &EditPreview::settled, this, [this] {
     takeDocument();
     runNext();
@@ -188,17 +189,33 @@ void PanelNumberForm::takeDocument() {
   const bool shows = edit && panel && *panel < edit->panels().size();
   controls_->setEnabled(shows && !document_.isReadOnly());
   head_->setText(shows ? tr("Panel %1").arg(*panel + 1) : tr("No panel is selected"));
-  const auto numbers =
-      shows ? numbersOf(bounds(edit->panels()[*panel].outline)) : std::array<double, 4>{};
+  if (shows) showNumbers(numbersOf(bounds(edit->panels()[*panel].outline)));
   for (std::size_t i = 0; i < 4; ++i) {
-    fields_[i].edit->setText(shows ? qt(lengthWords(numbers[i], unit_)) : QString());
-    fields_[i].edit->setModified(false);
+    if (!shows) fields_[i].edit->clear();
     const PageSide side = kPageSides[i];
     const bool can = shows && edit->canBleed(*panel, side);
     bleeds_[i]->setEnabled(can);
     bleeds_[i]->setChecked(shows && edit->bleeds(*panel, side));
     bleeds_[i]->setToolTip(can || !shows ? tr("This side runs to the bleed")
                                          : tr("Another panel stands on this side"));
+  }
+}
+
+/// While a hand drags the fields show where the panel is by now.
+void PanelNumberForm::followTried() {
+  const MeasuredPage* page = measured();
+  if (!engine_.isTrying() || page == nullptr || !engine_.latest()->isPreview) {
+    if (std::exchange(follows_, false)) takeDocument();
+    return;
+  }
+  follows_ = true;
+  showNumbers(numbersOf(bounds(page->rough().panels[*document_.panel()].outline)));
+}
+
+void PanelNumberForm::showNumbers(const std::array<double, 4>& mm) {
+  for (std::size_t i = 0; i < 4; ++i) {
+    fields_[i].edit->setText(qt(lengthWords(mm[i], unit_)));
+    fields_[i].edit->setModified(false);
   }
 }
 

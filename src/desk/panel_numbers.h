@@ -43,6 +43,8 @@ class PanelNumberForm final : public QWidget {
   QToolButton* addMove(QWidget* parent, const char* name, const QString& words, const QString& tip,
                        const std::function<void()>& act);
   void takeDocument();
+  void followTried();
+  void showNumbers(const std::array<double, 4>& mm);
   void typed(const Field& field);
   void setBleed(PageSide side, bool on);
   void tilt(std::optional<double> byDeg);
@@ -57,6 +59,7 @@ class PanelNumberForm final : public QWidget {
 
   Document& document_;
   Engine& engine_;
+  bool follows_ = false;  ///< a hand that drags
   EditPreview preview_;
   LeadAim aim_;
   std::deque<std::function<void()>> waiting_;

@@ -61,16 +61,26 @@ void PenTool::hover(PageView& view, const PenPoint& point) {
 }
 
 bool PenTool::press(PageView& view, const PenPoint& point) {
+  if (document_.isReadOnly() || document_.rough() == nullptr) return false;
   panel_ = view.panelAt(point.at);
-  if (!panel_ || document_.isReadOnly() || document_.rough() == nullptr ||
-      *panel_ >= document_.rough()->panels.size())
-    return false;
-  document_.selectPanel(panel_);
+  if (!panel_) panel_ = nearestPanel(point.at);  // a line may begin on the gutter or the margin
+  if (!panel_ || *panel_ >= document_.rough()->panels.size()) return false;
+  if (!setting.erases) document_.selectPanel(panel_);
   isErasing_ = setting.erases || point.isEraser;
   stroke_ = {{}, {}, setting.black};
   if (isErasing_) erased_ = document_.page();
   move(view, point);
   return true;
+}
+
+/// Of those within reach of the page.
+std::optional<std::size_t> PenTool::nearestPanel(Point at) const {
+  const auto& panels = document_.rough()->panels;
+  const Rect bleed = document_.job().sheetFor(document_.page()).bleedRect();
+  if (panels.empty() || !bleed.contains(at)) return {};
+  const auto nearest = std::ranges::min_element(
+      panels, {}, [at](const RoughPanel& panel) { return distanceToOutline(panel.outline, at); });
+  return static_cast<std::size_t>(nearest - panels.begin());
 }
 
 void PenTool::move(PageView& view, const PenPoint& point) {

@@ -33,6 +33,7 @@ class PenTool final : public PageTool {
  private:
   void eraseAt(Point at);
   void keepStroke();
+  std::optional<std::size_t> nearestPanel(Point at) const;
 
   Document& document_;
   std::optional<std::size_t> panel_;

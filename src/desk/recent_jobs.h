@@ -7,8 +7,19 @@ namespace tw {
 
 inline constexpr int kRecentJobs = 8;
 
-/// Only those that are still there.
+/// Folders, only those that are still there.
 QStringList recentJobs();
-void rememberJob(const QString& folder);
+void rememberJob(const QString& folder, const QString& title);
+/// Of the story when it was opened last; empty: not known.
+QString titleOf(const QString& folder);
+
+/// Where a job was left.
+struct PlaceLeft {
+  int page = 0;     ///< 0: never open
+  QString rough;    ///< name
+  QString station;  ///< its action's name
+};
+void rememberPlace(const QString& folder, const PlaceLeft& place);
+PlaceLeft placeLeft(const QString& folder);
 
 }  // namespace tw

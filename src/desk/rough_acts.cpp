@@ -118,7 +118,10 @@ void RoughActs::take(int number, const QString& what, Result<MixMade> made) {
   made->rough.name = freeRoughName(after.roughs);  // others may have come meanwhile
   after.roughs.push_back(made->rough);
   if (!change(tr("mix: %1").arg(what), after)) return;
-  if (document_.page().number == number) document_.showRough(made->rough.name);
+  if (document_.page().number == number) {
+    document_.showRough(made->rough.name);
+    emit mixed();
+  }
   QStringList words{tr("Rough %1: %2. It costs %3; before it was %4.")
                         .arg(qt(made->rough.name), what, QString::number(made->rough.score, 'f', 1),
                              QString::number(made->scoreInto, 'f', 1))};

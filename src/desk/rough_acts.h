@@ -36,6 +36,8 @@ class RoughActs final : public QObject {
  signals:
   void said(const QString& words);
   void mixingChanged(bool mixing);
+  /// A new rough was made and is shown.
+  void mixed();
 
  private:
   bool change(const QString& what, const Page& after);

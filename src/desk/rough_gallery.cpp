@@ -3,11 +3,13 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QScrollBar>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
@@ -108,6 +110,7 @@ void RoughGallery::takeDocument() {
   if (page.number == page_)
     for (const std::string& name : marked()) marks.insert(name);
   page_ = page.number;
+  noteHandPlace();
   own_->setParent(widget());
   while (cards_.size() < page.roughs.size()) newCard();
   while (cards_.size() > page.roughs.size()) {
@@ -138,10 +141,28 @@ void RoughGallery::showShown() {
       place->layout()->addWidget(own_);
       own_->show();
       QMetaObject::invokeMethod(
-          this, [this, each] { ensureWidgetVisible(each, 0, 4); }, Qt::QueuedConnection);
+          this, [this, each] { seeCard(*each); }, Qt::QueuedConnection);
     }
     each->setShown(is);
   }
+}
+
+void RoughGallery::noteHandPlace() {
+  if (!own_->isVisible() || handOn_.empty()) return;
+  handAt_ = own_->mapTo(viewport(), QPoint()).y();
+}
+
+/// A card that moved in the list brings its buttons back under the hand.
+void RoughGallery::seeCard(RoughCard& card) {
+  const auto at = std::exchange(handAt_, std::nullopt);
+  if (at && card.rough() == handOn_) {
+    widget()->layout()->activate();
+    QScrollBar* bar = verticalScrollBar();
+    bar->setValue(bar->value() + own_->mapTo(viewport(), QPoint()).y() - *at);
+  } else {
+    ensureWidgetVisible(&card, 0, 4);
+  }
+  handOn_ = card.rough();
 }
 
 void RoughGallery::step(RoughCard& from, int by) {

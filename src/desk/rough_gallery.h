@@ -4,6 +4,7 @@
 
 #include <QScrollArea>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -37,6 +38,8 @@ class RoughGallery final : public QScrollArea {
   RoughCard* newCard();
   void step(RoughCard& from, int by);
   void showShown();
+  void noteHandPlace();
+  void seeCard(RoughCard& card);
   RoughThumb* thumbUnder(QPoint globalPx, const RoughThumb& but) const;
   void drag(RoughThumb& from, std::size_t panel, QPoint globalPx);
   void drop(RoughThumb& from, std::size_t panel, QPoint globalPx);
@@ -44,6 +47,8 @@ class RoughGallery final : public QScrollArea {
 
   Document& document_;
   std::vector<RoughCard*> cards_;
+  std::string handOn_;         ///< rough whose card has the buttons
+  std::optional<int> handAt_;  ///< their height in the view before the list changed, px
   QVBoxLayout* down_ = nullptr;
   QLabel *none_ = nullptr, *ghost_ = nullptr;
   QWidget* own_ = nullptr;  ///< buttons of the shown rough

@@ -14,6 +14,7 @@
 #include "compose/merge_found.h"
 #include "desk/controls.h"
 #include "desk/in_qt.h"
+#include "desk/page_words.h"
 
 namespace tw {
 
@@ -125,9 +126,9 @@ void RoughSearch::take(int number, const RoughsBefore& before, Result<FoundRough
     return std::ranges::find(now->roughs, rough) == now->roughs.end();
   });
   const std::string first = fresh == after.roughs.end() ? std::string() : fresh->name;
-  document_.change(tr("find roughs of page %1").arg(number), after);
+  document_.change(tr("find roughs"), after);
   if (document_.page().number == number && !first.empty()) document_.showRough(first);
-  QStringList words{tr("Page %1 has %2 roughs now.").arg(number).arg(count)};
+  QStringList words{tr("There are %1 roughs of %2 now.").arg(count).arg(inWords(after))};
   for (const std::string& pin : found->composed.unkept) words += tr("Not kept: %1").arg(qt(pin));
   for (const std::string& demand : found->composed.unmet)
     words += tr("Not met, even by the best: %1").arg(qt(demand));

@@ -22,7 +22,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kGalleryPx = 320;
+constexpr int kGalleryPx = 320, kSaidLines = 4;
 
 }  // namespace
 
@@ -38,6 +38,7 @@ RoughsStation::RoughsStation(Document& document, Engine& engine, QWidget* parent
   across->addWidget(makeMiddle(), 1);
   across->addWidget(new EditSide(document, engine, *view_, *edit_, this));
   connect(acts_, &RoughActs::said, this, &RoughsStation::say);
+  connect(acts_, &RoughActs::mixed, compare_, &ComparePanel::putAway);
   connect(search_, &RoughSearch::said, this, &RoughsStation::say);
   connect(search_, &RoughSearch::unlikeAsked, this, &RoughsStation::findUnlike);
   connect(search_, &RoughSearch::runningChanged, this, &RoughsStation::showState);
@@ -52,6 +53,7 @@ RoughsStation::RoughsStation(Document& document, Engine& engine, QWidget* parent
   connect(pins_, &PinTool::toggled, this, [this](std::size_t panel) { acts_->pinPanel(panel); });
   connect(&document_, &Document::shownChanged, this, &RoughsStation::showState);
   connect(&document_, &Document::pageChanged, this, [this] {
+    say({});  // what was said was of another state
     showState();
     view_->update();
   });
@@ -135,7 +137,8 @@ QWidget* RoughsStation::makeLeft() {
   said_->setObjectName(QStringLiteral("roughsSaid"));
   said_->setWordWrap(true);
   said_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  said_->hide();
+  said_->setAlignment(Qt::AlignTop);
+  said_->setFixedHeight(kSaidLines * said_->fontMetrics().lineSpacing());  // nothing moves for it
   down->addWidget(said_);
   return left;
 }
@@ -183,7 +186,7 @@ void RoughsStation::showPage() {
 
 void RoughsStation::say(const QString& words) {
   said_->setText(words);
-  said_->setVisible(!words.isEmpty());
+  said_->setToolTip(words);  // all of it, where there are more lines than room
 }
 
 void RoughsStation::showState() {

@@ -59,6 +59,7 @@ ScoreCardPanel::ScoreCardPanel(Document& document, Engine& engine, PageView& vie
   list_->setResizeMode(QListView::Adjust);
   list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);  // rows wrap at one width
   down->addWidget(list_, 1);
   connect(list_, &QListWidget::currentRowChanged, this, &ScoreCardPanel::pointOut);
   connect(&engine_, &Engine::measured, this, &ScoreCardPanel::takeMeasured);

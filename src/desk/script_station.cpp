@@ -17,6 +17,7 @@
 #include "desk/controls.h"
 #include "desk/in_qt.h"
 #include "desk/lined_rows.h"
+#include "desk/page_words.h"
 #include "desk/script_station_brief.h"
 #include "desk/script_station_form.h"
 #include "desk/script_station_text.h"
@@ -168,8 +169,8 @@ void ScriptStation::showAll() {
 void ScriptStation::listPages() {
   pages_->clear();
   for (const Page& page : document_.job().pages) {
-    QString words = page.spread ? tr("Pages %1–%2").arg(page.number).arg(page.number + 1)
-                                : tr("Page %1").arg(page.number);
+    QString words = tw::inWords(page);
+    words[0] = words[0].toUpper();
     words += tr(", %1 panels").arg(page.beats.size());
     if (!page.title.empty()) words += QStringLiteral(": ") + qt(page.title);
     pages_->addItem(words, page.number);

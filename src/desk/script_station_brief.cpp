@@ -47,7 +47,7 @@ QString exampleFor(const QString& key) {
 BriefForm::BriefForm(QWidget* parent) : QWidget(parent) {
   setObjectName(QStringLiteral("briefForm"));
   auto* down = new QVBoxLayout(this);
-  down->setContentsMargins(0, 0, 6, 0);
+  down->setContentsMargins(10, 8, 10, 8);
   contradictions_ = new QLabel(this);
   contradictions_->setObjectName(QStringLiteral("briefContradictions"));
   contradictions_->setWordWrap(true);

@@ -195,6 +195,7 @@ LightControls::LightControls(PanelInHand& hand, QWidget* parent) : QWidget(paren
   down->setSpacing(4);
   title_ = new QLabel(this);
   title_->setWordWrap(true);
+  title_->setMinimumHeight(2 * fontMetrics().lineSpacing());  // the disc stays where it is
   down->addWidget(title_);
   disc_ = new LightDisc(this);
   down->addWidget(disc_, 0, Qt::AlignHCenter);
@@ -285,8 +286,9 @@ void LightControls::refresh() {
   for (const LampName lamp : kLamps)
     strengths_[static_cast<std::size_t>(lamp)]->show(lampOf(light, lamp).strength);
   ambient_->show(light.ambient);
-  title_->setText(
-      tr("Light: %1; key %2").arg(qt(light.title), qt(directionInWords(light.key.from))));
+  const QString from = qt(directionInWords(light.key.from)), title = qt(light.title);
+  title_->setText(title.contains(from) ? tr("Light: %1").arg(title)
+                                       : tr("Light: %1; key %2").arg(title, from));
 }
 
 }  // namespace tw

@@ -23,7 +23,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int kColumnPx = 560;
+constexpr int kColumnPx = 560, kButtonEdgesPx = 30;
 
 QPushButton* button(const QString& words, const char* name, QWidget* parent) {
   auto* out = new QPushButton(words, parent);
@@ -122,7 +122,12 @@ void StartPage::refresh() {
   if (jobs.isEmpty()) return;
   recent_->addWidget(heading(tr("Opened last"), this));
   for (const QString& folder : jobs) {
-    auto* job = button(QFileInfo(folder).fileName(), "recentJob", this);
+    const QString title = titleOf(folder);
+    const QString place = QDir::toNativeSeparators(folder);
+    const QString words = title.isEmpty() ? place : tr("%1 – %2").arg(title, place);
+    auto* job = button(fontMetrics().elidedText(words, Qt::ElideMiddle, kColumnPx - kButtonEdgesPx),
+                       "recentJob", this);
+    job->setAccessibleName(words);
     job->setToolTip(folder);
     connect(job, &QPushButton::clicked, this, [this, folder] { emit jobAsked(folder); });
     recent_->addWidget(job);

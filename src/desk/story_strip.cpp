@@ -12,6 +12,7 @@
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "desk/page_words.h"
 #include "job/shown_rough.h"
 
 namespace tw {
@@ -120,8 +121,7 @@ void PageChip::paintEvent(QPaintEvent*) {
     painter.drawRect(leaf.adjusted(-2, -2, 1, 1));
   }
   // A mark below the number says the same without a colour.
-  const QString number =
-      page->spread ? QStringLiteral("%1–%2").arg(page_).arg(page_ + 1) : QString::number(page_);
+  const QString number = numbersOf(*page);
   painter.setPen(c.ink);
   QFont words = font();
   words.setBold(isChecked());

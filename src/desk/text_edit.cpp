@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "desk/document.h"
+#include "desk/page_words.h"
 
 namespace tw {
 
@@ -15,11 +16,18 @@ QByteArray compressed(std::string_view text) {
                    kQuickest);
 }
 
+std::string shownIn(const Document& document) {
+  return document.rough() ? document.rough()->name : std::string();
+}
+
 }  // namespace
 
 TextEdit::TextEdit(Document& document, const QString& what, int file, const std::string& before,
                    const std::string& after, int merge)
-    : QUndoCommand(what), document_(document), file_(file), merge_(merge) {
+    : document_(document), file_(file), merge_(merge), roughBefore_(shownIn(document)) {
+  const Page* page = document.job().page(file);
+  // Lists of edits say where; undo's tool tip only what.
+  setText(page ? QStringLiteral("%1: %2\n%2").arg(inWords(*page), what) : what);
   keep(before, after);
 }
 
@@ -46,15 +54,26 @@ std::string TextEdit::with(const std::string& text, const QByteArray& out,
   return result;
 }
 
+/// If it is there: what is shown goes along with what is undone.
+void TextEdit::showRough(const std::string& name) const {
+  const auto& roughs = document_.page().roughs;
+  if (file_ == document_.page().number &&
+      std::ranges::find(roughs, name, &Rough::name) != roughs.end())
+    document_.showRough(name);
+}
+
 void TextEdit::undo() {
   document_.showPage(file_);  // what is taken back is seen; job.json is no page
+  roughAfter_ = shownIn(document_);
   document_.takeText(file_, with(document_.textOf(file_), after_, before_));
+  showRough(roughBefore_);
 }
 
 void TextEdit::redo() {
   if (wasDone_) document_.showPage(file_);
-  wasDone_ = true;
   document_.takeText(file_, with(document_.textOf(file_), before_, after_));
+  if (wasDone_) showRough(roughAfter_);
+  wasDone_ = true;
 }
 
 bool TextEdit::mergeWith(const QUndoCommand* other) {

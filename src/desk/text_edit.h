@@ -13,7 +13,7 @@ class Document;
 
 class TextEdit final : public QUndoCommand {
  public:
-  /// `file`: page number, or 0 for job.json.
+  /// `file`: page number, or 0 for job.json. `what` is what the edit did, without the page.
   TextEdit(Document& document, const QString& what, int file, const std::string& before,
            const std::string& after, int merge);
 
@@ -28,9 +28,12 @@ class TextEdit final : public QUndoCommand {
   void keep(const std::string& before, const std::string& after);
   std::string with(const std::string& text, const QByteArray& out, const QByteArray& in) const;
 
+  void showRough(const std::string& name) const;
+
   Document& document_;
   int file_, merge_;
-  bool wasDone_ = false;  ///< once, when it was made
+  std::string roughBefore_, roughAfter_;  ///< that were shown
+  bool wasDone_ = false;                  ///< once, when it was made
   std::size_t at_ = 0;
   QByteArray before_, after_;
 };

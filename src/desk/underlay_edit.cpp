@@ -39,10 +39,13 @@ Result<ShelvedPicture> shelvedBytes(const std::filesystem::path& art, const std:
 
 /// The last one of the selected panel, or else of the page.
 auto lastUnder(const Document& document, Page& page) {
-  const std::string beat = beatSelected(document);
-  const auto found = std::find_if(page.underlays.rbegin(), page.underlays.rend(),
-                                  [&](const Underlay& each) { return each.beat == beat; });
-  return found == page.underlays.rend() ? page.underlays.end() : std::prev(found.base());
+  const auto lastOf = [&](const std::string& beat) {
+    const auto found = std::find_if(page.underlays.rbegin(), page.underlays.rend(),
+                                    [&](const Underlay& each) { return each.beat == beat; });
+    return found == page.underlays.rend() ? page.underlays.end() : std::prev(found.base());
+  };
+  const auto own = lastOf(beatSelected(document));
+  return own == page.underlays.end() ? lastOf({}) : own;
 }
 
 }  // namespace
