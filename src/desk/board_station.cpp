@@ -58,6 +58,10 @@ BoardStation::BoardStation(Document& document, Engine& engine, QWidget* parent)
   view_->setTool(&pen_);
   auto* left = new QVBoxLayout;
   left->addWidget(view_, 1);
+  auto* sizes = new QHBoxLayout;
+  for (QAction* action : view_->sizeActions()) sizes->addWidget(buttonFor(action, this));
+  sizes->addStretch();
+  left->insertLayout(0, sizes);
   left->addWidget(new LayerBar(*view_, this));
   across->addLayout(left, 1);
   auto* side = new QWidget(this);

@@ -13,7 +13,7 @@ LayerBar::LayerBar(PageView& view, QWidget* parent) : QWidget(parent) {
   setObjectName(QStringLiteral("layerBar"));
   setAccessibleName(tr("What is laid over the page"));
   auto* row = new FlowLayout(this);
-  for (QAction* action : view.layerActions() + view.sizeActions()) {
+  for (QAction* action : view.layerActions()) {
     const QString key = action->shortcut().toString(QKeySequence::NativeText);
     action->setIconText(QStringLiteral("%1  %2").arg(action->text(), key));  // the button's words
     action->setToolTip(QStringLiteral("%1 (%2)").arg(action->text(), key));

@@ -147,7 +147,8 @@ QWidget* RoughsStation::makeBar() {
   auto* bar = new QWidget(this);
   auto* row = new QHBoxLayout(bar);
   row->setContentsMargins(0, 0, 0, 0);
-  for (QAction* action : {pinPanel_, pinArrangement_}) row->addWidget(buttonFor(action, bar));
+  for (QAction* action : QList{pinPanel_, pinArrangement_} + view_->sizeActions())
+    row->addWidget(buttonFor(action, bar));
   row->addStretch();
   return bar;
 }

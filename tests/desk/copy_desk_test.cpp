@@ -28,6 +28,7 @@ class CopyDeskTest final : public QObject {
   void retypedWordsStandInTheBalloonAndComeBack();
   void wordsTakenAwayLeaveTheBalloonOutUntilTheyAreGivenBack();
   void altArrowsMoveTheTail();
+  void ctrlZTakesBackLettersAndThenTheEdit();
   void theMeterSaysWhatIsTooMuch();
 
  private:
@@ -186,6 +187,28 @@ void CopyDeskTest::retypedWordsStandInTheBalloonAndComeBack() {
   QVERIFY(desk.act("copyAsScript"));
   QVERIFY(desk.document().page().overrides.empty());
   QCOMPARE(wordsIn(stored(desk, 2, 0)), wordsIn(was));
+}
+
+void CopyDeskTest::ctrlZTakesBackLettersAndThenTheEdit() {
+  DeskCase desk;
+  begin(desk);
+  QVERIFY(QTest::qWaitForWindowActive(&desk.window));
+  station(desk).tool().choose(CopyPlace{2, stored(desk, 2, 0).item});
+  auto* words = desk.part<QPlainTextEdit>("copyWords");
+  words->setFocus();
+  words->selectAll();
+  QTest::keyClicks(words, QStringLiteral("Always"));
+  QTest::keyClick(words, Qt::Key_Z, Qt::ControlModifier);
+  QVERIFY(words->toPlainText() != QStringLiteral("Always"));  // letters
+  QCOMPARE(desk.document().undoStack().count(), 0);
+  words->selectAll();
+  QTest::keyClicks(words, QStringLiteral("Always"));
+  QVERIFY(desk.act("copySetWords"));
+  QCOMPARE(desk.document().undoStack().index(), 1);
+  words->setFocus();
+  QTest::keyClick(words, Qt::Key_Z, Qt::ControlModifier);
+  QCOMPARE(desk.document().undoStack().index(), 0);  // the edit
+  QCOMPARE(words->toPlainText(), QStringLiteral("The rest is church."));
 }
 
 void CopyDeskTest::wordsTakenAwayLeaveTheBalloonOutUntilTheyAreGivenBack() {

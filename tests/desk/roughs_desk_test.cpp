@@ -64,6 +64,10 @@ class RoughsTest final : public QObject {
   void aPanelDraggedOntoAnotherPictureMakesARough();
   void twoRoughsAreSetSideBySide();
   void theStripGoesToAPage();
+  void undoShowsTheRoughThatWasShown();
+  void aJobOpensWhereItWasLeft();
+  void keysLieOverTheStationAndEscClosesThem();
+  void aPageIsShownAgainWithItsPanel();
 };
 
 void RoughsTest::foundRoughsAreOneStep() {
@@ -110,6 +114,60 @@ void RoughsTest::theRoughThatIsPickedStaysWhenOthersAreFound() {
   QVERIFY(desk.act("undo") && desk.act("undo"));
   QVERIFY(desk.page().choice.empty());
   QCOMPARE(desk.names(), std::string("ABC"));
+}
+
+void RoughsTest::undoShowsTheRoughThatWasShown() {
+  RoughsCase desk;
+  QVERIFY(desk.begin(2));
+  desk.document().showRough("A");
+  desk.part<QSpinBox>("keepRoughs")->setValue(3);
+  QVERIFY(desk.act("unlikeThese"));
+  QVERIFY(desk.edited(0));
+  const std::string fresh = desk.document().rough()->name;
+  QVERIFY(fresh != "A");
+  QVERIFY(desk.act("undo"));
+  QCOMPARE(desk.document().rough()->name, std::string("A"));
+  QVERIFY(desk.act("redo"));
+  QCOMPARE(desk.document().rough()->name, fresh);
+}
+
+void RoughsTest::aJobOpensWhereItWasLeft() {
+  RoughsCase desk;
+  QVERIFY(desk.begin(2));
+  desk.document().showRough("B");
+  QVERIFY(desk.act("goStaging"));
+  desk.window.closeJob();
+  QVERIFY(desk.window.openJob(QString::fromStdString(desk.folder().string())));
+  QCOMPARE(desk.page().number, 4);
+  QCOMPARE(desk.document().rough()->name, std::string("B"));
+  QCOMPARE(desk.window.station()->actionName(), QStringLiteral("goStaging"));
+}
+
+void RoughsTest::keysLieOverTheStationAndEscClosesThem() {
+  RoughsCase desk;
+  QVERIFY(desk.begin(1));
+  const QSize before = desk.window.size();
+  QVERIFY(desk.act("keys"));
+  auto* keys = desk.part<QWidget>("shortcutsPanel");
+  QVERIFY(keys != nullptr && keys->isVisible());
+  QTest::qWait(50);
+  QCOMPARE(desk.window.size(), before);
+  QVERIFY(desk.window.rect().contains(QRect(keys->mapTo(&desk.window, QPoint()), keys->size())));
+  QVERIFY(QTest::qWaitForWindowActive(&desk.window));
+  QTest::keyClick(keys, Qt::Key_Escape);
+  QTRY_VERIFY(desk.part<QWidget>("shortcutsPanel") == nullptr);
+}
+
+void RoughsTest::aPageIsShownAgainWithItsPanel() {
+  RoughsCase desk;
+  QVERIFY(desk.begin(2));
+  desk.document().showRough("B");
+  desk.document().selectPanel(2);
+  desk.document().showPage(5);
+  QVERIFY(!desk.document().panel());
+  desk.document().showPage(4);
+  QCOMPARE(desk.document().rough()->name, std::string("B"));
+  QCOMPARE(desk.document().panel(), std::optional<std::size_t>(2));
 }
 
 void RoughsTest::theArtistsRankingIsTheOrderOfTheCards() {
