@@ -7,11 +7,13 @@
 #include <QVBoxLayout>
 
 #include "desk/in_qt.h"
+#include "geometry/polygon.h"
 
 namespace tw {
 
 namespace {
 
+constexpr double kTraceMm = 0.5, kTraceOffMm = 0.1;  // width, and how far a line may be moved
 constexpr std::array<const char*, 3> kNames{"takeWhole", "takeCut", "takeOver"};
 
 }  // namespace
@@ -32,6 +34,7 @@ FitControls::FitControls(PanelInHand& hand, QWidget* parent) : QWidget(parent), 
   margin_->setRange(0, 30);
   margin_->setDecimals(1);
   margin_->setValue(2);
+  margin_->setPrefix(tr("margin "));
   margin_->setSuffix(tr(" mm"));
   row->addWidget(margin_);
   down->addLayout(row);
@@ -40,7 +43,7 @@ FitControls::FitControls(PanelInHand& hand, QWidget* parent) : QWidget(parent), 
   state_->setWordWrap(true);
   down->addWidget(state_);
   const std::array<QString, 3> words{tr("Take it whole"), tr("Take it cut"),
-                                     tr("Take it over the border")};
+                                     tr("Trace it over the border")};
   for (std::size_t i = 0; i < 3; ++i) {
     sentences_[i] = new QLabel(this);
     sentences_[i]->setWordWrap(true);
@@ -91,10 +94,7 @@ std::optional<Fit> FitControls::fitOf(Answer answer) const {
 QString FitControls::whyNot(Answer answer) const {
   if (!hand_.isReady() || !answers_) return tr("Ask first.");
   if (askedIn_ != hand_.storedPanel().staging) return tr("The panel has changed: ask again.");
-  if (answer == Over)
-    return tr(
-        "A rough keeps every figure inside its panel: draw this one over the border on the "
-        "board.");
+  if (answer == Over) return answers_->over ? QString() : tr("There is no such answer here.");
   const auto fit = fitOf(answer);
   if (!fit) return tr("There is no such answer here.");
   if (!fitted(hand_.storedPanel().staging.camera, hand_.stage().frame, *fit))
@@ -102,7 +102,26 @@ QString FitControls::whyNot(Answer answer) const {
   return {};
 }
 
+/// A rough keeps its figures in their panels: what stands over the border is traced in blue, to be
+/// drawn so on the board.
+void FitControls::trace() {
+  const auto index = hand_.document().roughIndex();
+  if (!index || !answers_->over) return;
+  Page after = hand_.document().page();
+  auto& strokes = after.roughs[*index].panels[hand_.panel()].strokes;
+  for (const Polygon& part : answers_->figure.ownShapes) {
+    PenStroke stroke;
+    stroke.points = simplified(answers_->over->fit.placed(part).points, kTraceOffMm);
+    if (stroke.points.size() < 3) continue;
+    stroke.points.push_back(stroke.points.front());
+    stroke.widthsMm.assign(stroke.points.size(), kTraceMm);
+    strokes.push_back(std::move(stroke));
+  }
+  hand_.changePage(tr("trace %1 over the border").arg(qt(answers_->figure.who)), after);
+}
+
 void FitControls::take(Answer answer) {
+  if (answer == Over && whyNot(answer).isEmpty()) return trace();
   const auto fit = fitOf(answer);
   if (!fit || !whyNot(answer).isEmpty()) return;
   const Staging& from = hand_.storedPanel().staging;
@@ -135,9 +154,11 @@ void FitControls::refresh() {
     sentences_[i]->setEnabled(fresh);
     const QString why = whyNot(static_cast<Answer>(i));
     takes_[i]->setEnabled(why.isEmpty() && !errand_.isRunning() && !hand_.isReadOnly());
-    takes_[i]->setToolTip(why.isEmpty() ? tr("One edit; undo brings the camera back") : why);
-    if (i == Over && answers_ && answers_->over)
-      takes_[i]->setText(tr("Over the border: on the board"));
+    takes_[i]->setToolTip(
+        !why.isEmpty() ? why
+        : i == Over    ? tr("Its outline in blue, to be drawn so on the board: a rough keeps "
+                               "its figures in their panels")
+                       : tr("One edit; undo brings the camera back"));
   }
 }
 

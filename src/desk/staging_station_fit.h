@@ -26,6 +26,7 @@ class FitControls final : public QWidget {
  private:
   enum Answer { Whole, Cut, Over };
   void ask();
+  void trace();
   void take(Answer answer);
   std::optional<Fit> fitOf(Answer answer) const;
   QString whyNot(Answer answer) const;  ///< empty: it can be taken

@@ -12,6 +12,7 @@
 #include "desk/page_view.h"
 #include "desk/staging_station_hand.h"
 #include "desk_case.h"
+#include "geometry/polygon.h"
 
 namespace tw {
 
@@ -241,8 +242,21 @@ void StagingDeskTest::theFigureIsTakenWholeIntoThePanel() {
   auto* whole = desk_->part<QAbstractButton>("takeWhole");
   auto* over = desk_->part<QAbstractButton>("takeOver");
   QVERIFY(QTest::qWaitFor([&] { return whole->isEnabled(); }, 40000));
-  QVERIFY(!over->isEnabled());
-  QVERIFY(!over->toolTip().isEmpty());
+  QVERIFY(over->isEnabled());
+  over->click();
+  const RoughPanel& traced = desk_->document().rough()->panels[hand().panel()];
+  QVERIFY(!traced.strokes.empty());
+  Rect all = bounds(Polygon{traced.strokes[0].points});
+  for (const PenStroke& stroke : traced.strokes) {
+    QVERIFY(!stroke.black);
+    const Rect box = bounds(Polygon{stroke.points});
+    all = {{std::min(all.min.x, box.min.x), std::min(all.min.y, box.min.y)},
+           {std::max(all.max.x, box.max.x), std::max(all.max.y, box.max.y)}};
+  }
+  QVERIFY(all.min.y < bounds(traced.outline).min.y);  // over the border
+  desk_->document().undoStack().undo();
+  QVERIFY(desk_->document().page() == before);
+  QVERIFY(desk_->settled());
   whole->click();
   QVERIFY(isKept(1));
   QVERIFY(desk_->settled());
