@@ -295,7 +295,7 @@ void DeskWindow::showSide(const std::function<QWidget*()>& make) {
   auto* close = new QShortcut(QKeySequence(Qt::Key_Escape), side_);
   close->setContext(Qt::WidgetWithChildrenShortcut);
   connect(close, &QShortcut::activated, this, &DeskWindow::closeSide, Qt::QueuedConnection);
-  side_->setAutoFillBackground(true);
+  side_->setAttribute(Qt::WA_StyledBackground);  // nothing shines through
   placeSide();
   side_->show();
   side_->raise();

@@ -20,7 +20,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kWidePx = 260;
+constexpr int kWidePx = 370;  // over a station's right column
 
 }  // namespace
 
@@ -29,7 +29,7 @@ HistoryPanel::HistoryPanel(Document& document, QWidget* parent)
   setObjectName(QStringLiteral("historyPanel"));
   setFixedWidth(kWidePx);
   auto* down = new QVBoxLayout(this);
-  down->setContentsMargins(0, 0, 0, 0);
+  down->setContentsMargins(12, 0, 0, 0);
   down->addWidget(heading(tr("Steps of this session"), this));
   auto* steps = new QUndoView(&document_.undoStack(), this);
   steps->setObjectName(QStringLiteral("steps"));

@@ -63,6 +63,7 @@ QString sheetOf(const DeskColours& c) {
              " background: %5; border-color: %5; }"
              "QSlider { min-height: %1px; }"
              "QLabel[quiet=\"true\"] { color: %7; }"
+             "#historyPanel, #shortcutsPanel { background: %3; border-left: 2px solid %5; }"
              "QLabel[heading=\"true\"] { font-weight: bold; }"
              "QLabel[warn=\"true\"] { color: %8; }"
              "QListView, QPlainTextEdit, QTextEdit, QScrollArea { border: 1px solid %2; }")

@@ -12,7 +12,7 @@ namespace tw {
 
 namespace {
 
-constexpr int kWidePx = 300;
+constexpr int kWidePx = 370;  // over a station's right column
 
 QList<QAction*> keyedActions(const QWidget& desk) {
   QList<QAction*> out;
@@ -31,7 +31,7 @@ ShortcutsPanel::ShortcutsPanel(QWidget& desk) : QWidget(&desk), desk_(desk) {
   setObjectName(QStringLiteral("shortcutsPanel"));
   setFixedWidth(kWidePx);
   auto* down = new QVBoxLayout(this);
-  down->setContentsMargins(0, 0, 0, 0);
+  down->setContentsMargins(12, 0, 0, 0);
   down->addWidget(heading(tr("Keys of this station"), this));
   table_ = new QTableWidget(0, 2, this);
   table_->setObjectName(QStringLiteral("shortcuts"));

@@ -117,7 +117,7 @@ void FitControls::trace() {
     stroke.widthsMm.assign(stroke.points.size(), kTraceMm);
     strokes.push_back(std::move(stroke));
   }
-  hand_.changePage(tr("trace %1 over the border").arg(qt(answers_->figure.who)), after);
+  hand_.changePage(tr("trace %1 over the border").arg(hand_.nameOfFigure(hand_.figure())), after);
 }
 
 void FitControls::take(Answer answer) {
@@ -127,8 +127,8 @@ void FitControls::take(Answer answer) {
   const Staging& from = hand_.storedPanel().staging;
   const auto camera = fitted(from.camera, hand_.stage().frame, *fit);
   hand_.apply(seenBy(hand_.stage(), from, *camera),
-              answer == Whole ? tr("%1 whole in the panel").arg(qt(answers_->figure.who))
-                              : tr("%1 cut by the border").arg(qt(answers_->figure.who)));
+              answer == Whole ? tr("%1 whole in the panel").arg(hand_.nameOfFigure(hand_.figure()))
+                              : tr("%1 cut by the border").arg(hand_.nameOfFigure(hand_.figure())));
 }
 
 void FitControls::refresh() {
