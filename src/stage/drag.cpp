@@ -6,7 +6,8 @@
 // 2. Parts of a body go to reachPose; its turns are stored as what differs from the named pose. A
 //    thing in both hands takes both along, by whichever it is dragged.
 // 3. The gaze turns head and neck alone (turn_head.h).
-// 4. What the figure holds is carried by its hands.
+// 4. What the figure holds is carried by its hands; of a line that it hauls the far end stays, so
+//    dragged by its middle the hands go twice the way. What nobody holds stays.
 //
 // Cost: one reachPose, and two scenes when something is held. Does badly: the level plane seen
 // nearly edge on makes a small way of the pen a large one; beyond kFarthestM figures stay.
@@ -18,6 +19,7 @@
 #include <cmath>
 
 #include "stage/held_props.h"
+#include "stage/tied_things.h"
 #include "stage/turn_head.h"
 
 namespace tw {
@@ -75,6 +77,13 @@ Joint pinnedBy(MovedPart part) {
     default:
       return Joint::Head;
   }
+}
+
+bool isHauledLine(const StagedPanel& panel, const Staging& from, const Handle& handle) {
+  if (handle.grab != Grab::Thing || handle.figure < 0) return false;
+  const int prop = beatPropOf(*panel.beat, from, static_cast<std::size_t>(handle.thing));
+  const BeatFigure& holder = panel.beat->figures[static_cast<std::size_t>(handle.figure)];
+  return prop >= 0 && isHauledBy(holder, static_cast<std::size_t>(prop), *panel.beat);
 }
 
 /// Hands that hold `thing`; with one thing held, all that are busy.
@@ -277,9 +286,13 @@ Staging posedAs(const StagedPanel& panel, const Staging& from, std::size_t figur
     return withFigure(panel, from, figure, out.figures[figure]);
   Scene scene = panel.sceneOf(out);
   putHeldProps(*panel.beat, scene);
-  for (std::size_t i = 0; i < out.props.size(); ++i)
-    if (holderOfThing(*panel.beat, from, i) == static_cast<int>(figure))
+  for (std::size_t i = 0; i < out.props.size(); ++i) {
+    if (holderOfThing(*panel.beat, from, i) != static_cast<int>(figure)) continue;
+    if (isHauledBy(panel.beat->figures[figure], i, *panel.beat))
+      stringAnew(panel.beat->props[i], haulingHands(scene.actors[figure]), out.props[i]);
+    else
       out.props[i] = scene.props[i];
+  }
   return out;
 }
 
@@ -305,7 +318,9 @@ Dragged dragged(const StagedPanel& panel, const Staging& from, const Handle& han
       break;
   }
   const Vec3 wanted = inFacingPlane(panel, camera, to.page, handle.world, to.nearerM);
-  return reached(panel, from, handle, wanted - handle.world, pins);
+  const Vec3 way = wanted - handle.world;
+  return reached(panel, from, handle, isHauledLine(panel, from, handle) ? Vec3(2 * way) : way,
+                 pins);
 }
 
 }  // namespace tw

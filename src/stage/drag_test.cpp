@@ -36,6 +36,61 @@ Point anyPlaceNear(const Handle& handle, double mm) {
   return {handle.page.x + far * std::cos(angle), handle.page.y + far * std::sin(angle)};
 }
 
+/// Ada hauls on a chain that runs to a fallen bell, as a picture of a whole figure has it.
+const Beat& beatOfHauling() {
+  static const Beat beat = [] {
+    Beat b;
+    b.id = "p1-2";
+    b.setting = "interior bell chamber";
+    b.description = "Ada hauls on the chain, taut to the fallen bell.";
+    b.figures = {{"ada", "pull", "pulls", "chain"}};
+    b.props = {{"chain", "chain", "cylinder", {0.08, 3, 0.08}, ""},
+               {"bell", "bell", "cone", {1.6, 1.7, 1.6}, ""}};
+    return b;
+  }();
+  return beat;
+}
+
+const StagedPanel& panelOfHauling() {
+  static const StagedPanel panel{&stagerOfTwo(), &beatOfHauling(), Rect{{20, 30}, {140, 110}},
+                                 "ada"};
+  return panel;
+}
+
+Staging stagingOfHauling(const StagingChoice& choice) {
+  StageRequest request;
+  request.beat = &beatOfHauling();
+  request.focus = "ada";
+  request.aspect = panelOfHauling().aspect();
+  return stagerOfTwo().solved(request, choice);
+}
+
+struct LineEnds {
+  Vec3 near, far;
+};
+
+LineEnds endsOf(const SetProp& line) {
+  const double pitch = line.pitchDeg / 57.295779513;
+  const Vec3 along = Vec3(0, std::cos(pitch), 0) + directionOf(line.headingDeg) * std::sin(pitch);
+  const Vec3 middle(line.at.x, line.at.y, line.at.z);
+  return {middle - along * line.lengthM / 2, middle + along * line.lengthM / 2};
+}
+
+Vec3 handsOfAda(const Staging& staging) {
+  return (handleOf(panelOfHauling(), staging, Grab::LeftHand, 0).world +
+          handleOf(panelOfHauling(), staging, Grab::RightHand, 0).world) /
+         2;
+}
+
+/// A page point at which a place is seen that lies so far aside and up of the handle.
+Point seenAside(const StagedPanel& panel, const Staging& staging, const Handle& handle,
+                double asideM, double upM) {
+  const Camera camera = panel.cameraOf(staging);
+  const Vec3 aside = camera.rotation().row(0).transpose();
+  const Vec3 up = -camera.rotation().row(1).transpose();
+  return panel.pageFrom(camera.projectAlways(handle.world + asideM * aside + upM * up));
+}
+
 }  // namespace
 
 TEST_CASE("a part dragged to a place within reach is seen there within 1 mm") {
@@ -201,6 +256,57 @@ TEST_CASE("a thing in a hand takes the hand along") {
   CHECK(d.shortM < 0.001);
   CHECK((after.page - to.page).length() < 1);
   CHECK(restIsSame(from, d.staging, 0));
+}
+
+TEST_CASE("a hauled line follows the hands, its far end and the bell it runs to stay") {
+  CHECK(rc::check("hauling", [] {
+    const StagedPanel& panel = panelOfHauling();
+    StagingChoice choice{ShotSize::Long, EyeHeight::Level, anyOf(-40, 40), 0, false, 0};
+    choice.mirrored = *rc::gen::arbitrary<bool>();
+    const Staging from = stagingOfHauling(choice);
+    const Grab grab =
+        *rc::gen::element(Grab::LeftHand, Grab::RightHand, Grab::LeftFoot, Grab::RightFoot);
+    const bool hand = grab == Grab::LeftHand || grab == Grab::RightHand;
+    const double angle = anyOf(0, 6.283185), way = hand ? 0.2 : 0.3;
+    const Handle handle = handleOf(panel, from, grab, 0);
+    const Dragged d =
+        dragged(panel, from, handle,
+                {seenAside(panel, from, handle, way * std::cos(angle), way * std::sin(angle))});
+    const LineEnds was = endsOf(from.props[0]), is = endsOf(d.staging.props[0]);
+    const auto gap = [](const Staging& s, const LineEnds& e) {
+      return (handsOfAda(s) - e.near).norm();
+    };
+    RC_LOG() << nameOf(grab) << ", far end moved " << (is.far - was.far).norm() << " m";
+    RC_ASSERT(d.staging.props[1] == from.props[1]);
+    RC_ASSERT((is.far - was.far).norm() < 0.001);
+    RC_ASSERT(std::abs(gap(d.staging, is) - gap(from, was)) < 0.02);
+  }));
+}
+
+TEST_CASE("who hauls goes over the ground, turns or takes another pose and the bell stays") {
+  const StagedPanel& panel = panelOfHauling();
+  const Staging from = stagingOfHauling({ShotSize::Long, EyeHeight::High, 20, 0, false, 0});
+  const Handle ground = handleOf(panel, from, Grab::Ground, 0);
+  const Point aside = seenAside(panel, from, ground, 0.4, 0);
+  const double heading = from.figures[0].headingDeg + 25;
+  for (const Staging& now :
+       {dragged(panel, from, ground, {aside}).staging, turnedFigure(panel, from, 0, heading),
+        posedAs(panel, from, 0, "hold-up", false), flippedFigure(panel, from, 0)}) {
+    const LineEnds was = endsOf(from.props[0]), is = endsOf(now.props[0]);
+    CHECK(now.props[1] == from.props[1]);
+    CHECK((is.far - was.far).norm() < 0.001);
+    CHECK((handsOfAda(now) - is.near).norm() < 0.2);
+  }
+}
+
+TEST_CASE("a hauled line dragged by its middle is seen where it is dragged") {
+  const StagedPanel& panel = panelOfHauling();
+  const Staging from = stagingOfHauling({ShotSize::Long, EyeHeight::Level, 20, 0, false, 0});
+  const Handle chain = handleOf(panel, from, Grab::Thing, 0);
+  const Point to = seenAside(panel, from, chain, 0.03, 0.05);
+  const Dragged d = dragged(panel, from, chain, {to});
+  CHECK((handleOf(panel, d.staging, Grab::Thing, 0).page - to).length() < 1);
+  CHECK(d.staging.props[1] == from.props[1]);
 }
 
 TEST_CASE("the gaze goes to any place that the neck allows and moves nothing but the head") {

@@ -74,12 +74,8 @@ void aim(SetProp& set, const Vec3& top, const Vec3& middle) {
   set.at = {middle.x(), middle.y(), middle.z()};
 }
 
-Vec3 handsOf(const Actor& actor) {
-  return (palm(actor.skeleton, true) + palm(actor.skeleton, false)) / 2;
-}
-
 void haul(const Actor& actor, const Prop& prop, SetProp& set) {
-  const Vec3 hands = handsOf(actor);
+  const Vec3 hands = haulingHands(actor);
   const Vec3 front = directionOf(actor.set.headingDeg);
   const double length = std::min(handledSize(prop)[0], kLongestHauledM);
   const double drop = std::min(hands.y() - actor.floor - 0.05, 0.9 * length);
@@ -163,6 +159,14 @@ bool hauls(const Beat& beat, const BeatFigure& f) {
   });
 }
 
+bool isHauledBy(const BeatFigure& figure, std::size_t prop, const Beat& beat) {
+  return figure.target == beat.props[prop].id && hauls(beat, figure);
+}
+
+Vec3 haulingHands(const Actor& actor) {
+  return (palm(actor.skeleton, true) + palm(actor.skeleton, false)) / 2;
+}
+
 BusyHands busyHands(const Beat& beat, const Scene& scene, std::size_t figure) {
   BusyHands busy;
   const Actor& actor = scene.actors[figure];
@@ -195,14 +199,15 @@ void carryProps(const Beat& beat, std::size_t figure, const Scene& before, Scene
   for (SetProp& prop : after.props)
     for (std::size_t i = 0; i < beat.props.size(); ++i) {
       if (beat.props[i].id != prop.prop || holderOf(beat, i) != static_cast<int>(figure)) continue;
+      if (isHauledBy(beat.figures[figure], i, beat)) {
+        stringAnew(beat.props[i], haulingHands(after.actors[figure]), prop);
+        continue;
+      }
       const Vec3 off = Vec3(prop.at.x, prop.at.y, prop.at.z) - from;
       const Vec3 now = to + directionOf(turned(headingOf(off))) * std::hypot(off.x(), off.z()) +
                        Vec3(0, off.y(), 0);
       prop.at = {now.x(), now.y(), now.z()};
       prop.headingDeg = std::remainder(turned(prop.headingDeg), 360.0);
-      const Actor& actor = after.actors[figure];
-      if (hauls(beat, beat.figures[figure]))
-        tautTo(beat, i, to, actor.set.headingDeg, actor.floor, after);
     }
 }
 
@@ -255,6 +260,16 @@ std::array<double, 3> handledSize(const Prop& prop) {
   return s;
 }
 
+Vec3 topDirection(const SetProp& set) {
+  return Vec3(0, std::cos(set.pitchDeg * kDeg), 0) +
+         directionOf(set.headingDeg) * std::sin(set.pitchDeg * kDeg);
+}
+
+double drawnLength(const Prop& prop, const SetProp& set) {
+  if (set.lengthM > 0) return set.lengthM;
+  return isRod(prop) ? std::min(handledSize(prop)[0], kLongestHauledM) : prop.sizeM[1];
+}
+
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand) {
   const Vec3 at(set.at.x, set.at.y, set.at.z);
   if (!inHand) {
@@ -266,14 +281,10 @@ Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand) {
     }
     return {at - Vec3(wide, 0, wide), at + Vec3(wide, prop.sizeM[1], wide)};
   }
-  const Vec3 top = Vec3(0, std::cos(set.pitchDeg * kDeg), 0) +
-                   directionOf(set.headingDeg) * std::sin(set.pitchDeg * kDeg);
   const std::array<double, 3> s = handledSize(prop);
-  const bool rod = s[0] > 3 * s[1];
-  const double whole = rod ? std::min(s[0], kLongestHauledM) : prop.sizeM[1];
-  const double length = set.lengthM > 0 ? set.lengthM : whole;
-  const double wide = rod ? s[1] / 2 : std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
-  const Vec3 half = (top * (length / 2)).cwiseAbs() + Vec3::Constant(wide);
+  const double wide = isRod(prop) ? s[1] / 2 : std::max(prop.sizeM[0], prop.sizeM[2]) / 2;
+  const Vec3 half =
+      (topDirection(set) * (drawnLength(prop, set) / 2)).cwiseAbs() + Vec3::Constant(wide);
   return {at - half, at + half};
 }
 
@@ -285,7 +296,7 @@ void putHeldProps(const Beat& beat, Scene& scene) {
     const bool hauled = hauls(beat, beat.figures[static_cast<std::size_t>(holder)]);
     if (hauled) {
       haul(actor, beat.props[i], scene.props[i]);
-      tautTo(beat, i, handsOf(actor), actor.set.headingDeg, actor.floor, scene);
+      tautTo(beat, i, haulingHands(actor), actor.set.headingDeg, actor.floor, scene);
     } else {
       hold(actor, beat.props[i], handFor(beat, i, actor), scene.props[i]);
       if (showsHandOnThing(beat)) moveBehindHand(actor, scene.props[i]);

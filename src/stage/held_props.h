@@ -29,6 +29,9 @@ double lyingPitch(const Prop& prop);
 
 /// Long axis first: {length, breadth, depth} as the prop is drawn when it is in a hand.
 std::array<double, 3> handledSize(const Prop& prop);
+Vec3 topDirection(const SetProp& set);
+/// How long a prop in a hand is from end to end, m.
+double drawnLength(const Prop& prop, const SetProp& set);
 Box3 boxAround(const Prop& prop, const SetProp& set, bool inHand);
 /// Gives every prop in a hand its place, heading, pitch and box.
 void putHeldProps(const Beat& beat, Scene& scene);
@@ -38,8 +41,13 @@ struct BusyHands {
   bool left = false, right = false;
 };
 BusyHands busyHands(const Beat& beat, const Scene& scene, std::size_t figure);
+/// Is that prop of the beat the line that the figure pulls at?
+bool isHauledBy(const BeatFigure& figure, std::size_t prop, const Beat& beat);
+/// Between the palms: where a hauled line begins.
+Vec3 haulingHands(const Actor& actor);
 /// After the figure changed from `before` to `after`: what it holds keeps its place in the hand,
-/// turned or seen in a looking-glass as the figure is.
+/// turned or seen in a looking-glass as the figure is. A line that it hauls runs from its hands to
+/// where it ended before. What nobody holds stays.
 void carryProps(const Beat& beat, std::size_t figure, const Scene& before, Scene& after);
 
 /// The palm of the hand that holds, reaches or points.

@@ -31,6 +31,16 @@ bool follows(const std::string& text, std::size_t from, const std::string& name)
   return std::ranges::count(between, ' ') <= 3 && between.find_first_of(".,;:") == between.npos;
 }
 
+/// Draws the line straight from the hands to `end`.
+void stretch(SetProp& rope, const Vec3& hands, const Vec3& end) {
+  const Vec3 along = (end - hands).normalized();
+  rope.lengthM = (end - hands).norm() + kGripM;
+  rope.headingDeg = headingOf(along);
+  rope.pitchDeg = std::acos(std::clamp(along.y(), -1.0, 1.0)) / kDeg;
+  const Vec3 centre = hands + along * (rope.lengthM / 2 - kGripM);
+  rope.at = {centre.x(), centre.y(), centre.z()};
+}
+
 }  // namespace
 
 int tiedTo(const Beat& beat, std::size_t line) {
@@ -67,13 +77,13 @@ void tautTo(const Beat& beat, std::size_t line, const Vec3& hands, double headin
   put.pitchDeg = lies ? lyingPitch(prop) : 0;
   scene.propBoxes[thing] = boxAround(prop, put, false);
   scene.propMatters[thing] = true;
-  SetProp& rope = scene.props[line];
-  const Vec3 along = (fast - hands).normalized();
-  rope.lengthM = (fast - hands).norm() + kGripM;
-  rope.headingDeg = headingOf(along);
-  rope.pitchDeg = std::acos(std::clamp(along.y(), -1.0, 1.0)) / kDeg;
-  const Vec3 centre = hands + along * (rope.lengthM / 2 - kGripM);
-  rope.at = {centre.x(), centre.y(), centre.z()};
+  stretch(scene.props[line], hands, fast);
+}
+
+void stringAnew(const Prop& line, const Vec3& hands, SetProp& set) {
+  const Vec3 middle(set.at.x, set.at.y, set.at.z);
+  const Vec3 end = middle + topDirection(set) * (drawnLength(line, set) / 2);
+  if ((end - hands).norm() > kGripM) stretch(set, hands, end);
 }
 
 }  // namespace tw

@@ -15,4 +15,8 @@ int tiedTo(const Beat& beat, std::size_t line);
 void tautTo(const Beat& beat, std::size_t line, const Vec3& hands, double headingDeg, double floor,
             Scene& scene);
 
+/// Draws a hauled line straight from the hands to the end that it has: that end stays, and so does
+/// what it is made fast to. Does nothing when the hands have come to the end.
+void stringAnew(const Prop& line, const Vec3& hands, SetProp& set);
+
 }  // namespace tw
