@@ -11,6 +11,7 @@
 #include "arrange/compare_layouts.h"
 #include "base/random.h"
 #include "geometry/polygon.h"
+#include "job/brief_keys.h"
 
 namespace tw {
 namespace {
@@ -319,6 +320,47 @@ TEST_CASE("demands that cannot be met give the nearest page and say by how much"
   REQUIRE(crowded);
   CHECK(crowded->dominantShare == doctest::Approx(108.0 / 228));
   CHECK(crowded->shortfall == doctest::Approx((0.8 - 108.0 / 228) / 0.8));
+}
+
+/// What the brief's check says to a share of that page's dominant panel.
+std::string objectionTo(double share, const ArrangeRequest& request) {
+  Job job;
+  job.sheet = request.sheet;
+  Page page;
+  for (std::size_t i = 0; i < request.wishes.size(); ++i) {
+    Beat& beat = page.beats.emplace_back();
+    beat.id = std::to_string(i);
+    beat.panel = static_cast<int>(i) + 1;
+    beat.dominant = i == *request.dominant;
+  }
+  job.pages.push_back(page);
+  return describe(contradictionsOf({.leastDominantShare = share}, page, job));
+}
+
+bool keepsLeastSizes(const Layout& layout, const Sheet& sheet) {
+  return std::ranges::all_of(layout.panels, [&](const LayoutPanel& panel) {
+    const Rect box = bounds(panel.outline);
+    return box.width() > sheet.leastPanelWidth - 1e-6 &&
+           box.height() > sheet.leastPanelHeight - 1e-6;
+  });
+}
+
+TEST_CASE("a share that some layout reaches with least sizes kept is not objected to") {
+  CHECK(rc::check("shares reached", [](std::uint64_t seed) {
+    ArrangeRequest request = randomCase(seed, false).request;
+    request.leastDominantShare = 0.4 + 0.6 * Random(seed + 1).uniform();
+    const std::size_t n = request.wishes.size();
+    double most = 0;
+    for (const Treatment treatment : kTreatments)
+      for (const PackedTree& tree : treesOf(treatment == Treatment::Ground ? n - 1 : n)) {
+        const auto layout = layOut(request, tree, treatment);
+        if (layout && keepsLeastSizes(*layout, request.sheet))
+          most = std::max(most, layout->dominantShare);
+      }
+    RC_LOG() << "reached " << most << " of " << request.leastDominantShare;
+    RC_ASSERT(objectionTo(most, request) == "");
+    RC_CLASSIFY(most > 0.9, "more than nine tenths");
+  }));
 }
 
 TEST_CASE("a page of sixteen panels is laid out") {

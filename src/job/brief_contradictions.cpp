@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "job/brief_keys.h"
@@ -63,9 +64,36 @@ void checkDominant(Case& c) {
     c.add(b.liftable ? "liftable" : "whole", "no beat dominates.", "Set dominant=BEAT.");
 }
 
+/// What is most for the dominant panel when the `others` are as small as the sheet allows: all the
+/// rest of the page, as a ground under them has it. No treatment gives more.
+double mostShare(const Sheet& sheet, std::size_t others) {
+  const double least = sheet.leastPanelWidth * sheet.leastPanelHeight;
+  return 1 - static_cast<double>(others) * least / (sheet.trimWidth * sheet.trimHeight);
+}
+
+std::string leftForOthers(const Sheet& sheet, double share, std::size_t others) {
+  constexpr double kMm2PerCm2 = 100;
+  const double least = sheet.leastPanelWidth * sheet.leastPanelHeight;
+  return fmt::format(
+      "{:.3g} % leaves {:.1f} cm² of the page for {} other panel{}, which need{} {:.1f} cm² at the "
+      "sheet's least size ({:g} × {:g} mm).",
+      100 * share, (1 - share) * sheet.trimWidth * sheet.trimHeight / kMm2PerCm2, others,
+      others == 1 ? "" : "s", others == 1 ? "s" : "",
+      static_cast<double>(others) * least / kMm2PerCm2, sheet.leastPanelWidth,
+      sheet.leastPanelHeight);
+}
+
 void checkShare(Case& c) {
-  if (c.brief.leastDominantShare >= 1 && c.beats.size() > 1)
-    c.add("dominant-share", "the other panels would have no area left.");
+  const double asked = c.brief.leastDominantShare;
+  if (asked <= 0 || c.beats.size() < 2) return;
+  if (asked >= 1) return c.add("dominant-share", "the other panels would have no area left.");
+  const Sheet& sheet = c.job.sheetFor(c.page);
+  const std::size_t others = c.beats.size() - 1;
+  const double most = mostShare(sheet, others);
+  if (asked <= most) return;
+  c.add("dominant-share", leftForOthers(sheet, asked, others),
+        most > 0.01 ? fmt::format("At most {:.0f} % can be asked.", std::floor(100 * most))
+                    : "Ask for fewer panels.");
 }
 
 void checkSmallPanels(Case& c) {

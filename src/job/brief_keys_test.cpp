@@ -155,6 +155,21 @@ TEST_CASE("contradictions between brief, page and job are named") {
   CHECK(complains({.due = "2027-03-01"}, "after the whole job"));
 }
 
+TEST_CASE("a share that leaves the others less than their least size says how much is left") {
+  Job job = anyJob();
+  job.sheet.leastPanelWidth = 25;
+  job.sheet.leastPanelHeight = 22;
+  const auto found = [&](double share) {
+    return describe(contradictionsOf({.leastDominantShare = share}, job.pages[0], job));
+  };
+  CHECK(found(0.97).find("97 % leaves 13.3 cm² of the page for 3 other panels, which need 16.5 cm²"
+                         " at the sheet's least size (25 × 22 mm). At most 96 % can be asked.") !=
+        std::string::npos);
+  CHECK(found(0.96).empty());
+  job.sheet.leastPanelWidth = job.sheet.leastPanelHeight = 0;
+  CHECK(found(0.99).empty());
+}
+
 TEST_CASE("words over the limit are counted") {
   Job job = anyJob();
   job.pages[0].beats[0].copy.push_back(
