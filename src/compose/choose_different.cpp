@@ -63,6 +63,10 @@ double unlikeness(const Measured& a, const Measured& b, const Sheet& sheet) {
   return unlikeness(a.layout, choices, b, sheet);
 }
 
+bool sharesArrangement(const Layout& a, const Layout& b, const Sheet& sheet) {
+  return (!a.tree.empty() && a.tree == b.tree) || unlikeness(a, b, sheet) < kTooNear;
+}
+
 bool isSamePage(const Measured& a, const Measured& b) {
   return std::ranges::equal(
       a.rough.panels, b.rough.panels, [](const RoughPanel& p, const RoughPanel& q) {

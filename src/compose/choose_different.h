@@ -14,6 +14,10 @@ double unlikeness(const Measured& a, const Measured& b, const Sheet& sheet);
 double unlikeness(const Layout& layout, const std::vector<StagingChoice>& choices,
                   const Measured& other, const Sheet& sheet);
 
+/// True when both have one tree, whatever the treatment made of it, or draw much the same page by
+/// two.
+bool sharesArrangement(const Layout& a, const Layout& b, const Sheet& sheet);
+
 /// True when both show the same panels, to half a millimetre, staged and posed the same.
 bool isSamePage(const Measured& a, const Measured& b);
 

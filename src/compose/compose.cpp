@@ -9,7 +9,8 @@
 //   5. choose_different.cpp returns roughs that are good and unlike each other.
 //
 // The artist's pins (pins_met.cpp) narrow steps 1 to 3 to what is pinned. Roughs that new ones are
-// to be unlike count in steps 4 and 5 as chosen already, and none of them comes back.
+// to be unlike count in steps 4 and 5 as chosen already, none of them comes back, and their
+// arrangements are left out after step 1, or come last where there are too few others.
 //
 // What it does badly: copy is placed only in step 4, so a layout whose balloons turn out not to
 // fit is not tried again with other stagings. Step 3 is exact only for the estimates of the quick
@@ -38,11 +39,43 @@ namespace {
 constexpr std::size_t kStaged = 160;
 constexpr std::size_t kFinishedPerKept = 4;
 
+/// For each layout of the search: has one of the roughs that arrangement?
+std::vector<bool> sharedWith(const std::vector<Measured>& unlike, const LayoutSearch& search,
+                             const Sheet& sheet) {
+  std::vector<bool> out;
+  for (const LayoutCandidate& candidate : search.kept)
+    out.push_back(std::ranges::any_of(unlike, [&](const Measured& other) {
+      return sharesArrangement(candidate.layout, other.layout, sheet);
+    }));
+  return out;
+}
+
+/// Leaves out the arrangements of the roughs to be unlike, when enough others are there.
+void keepOtherArrangements(LayoutSearch& search, const std::vector<Measured>& unlike,
+                           const Sheet& sheet, std::size_t keep) {
+  const std::vector<bool> shared = sharedWith(unlike, search, sheet);
+  if (static_cast<std::size_t>(std::ranges::count(shared, false)) < keep) return;
+  std::vector<LayoutCandidate> out;
+  for (std::size_t i = 0; i < shared.size(); ++i)
+    if (!shared[i]) out.push_back(std::move(search.kept[i]));
+  search.kept = std::move(out);
+}
+
+std::vector<PageChoices> choicesOf(const std::vector<Measured>& roughs) {
+  std::vector<PageChoices> out;
+  for (const Measured& m : roughs) {
+    PageChoices& page = out.emplace_back();
+    for (const RoughPanel& panel : m.rough.panels) page.push_back(panel.staging.choice);
+  }
+  return out;
+}
+
 /// Layouts staged, cheapest first. `wanted` in all: where there are fewer layouts each is staged in
 /// several ways.
 std::vector<StagedLayout> stageAll(const PageCase& page, const Workshop& workshop,
                                    const LayoutSearch& search, const PinsMet& pins,
-                                   std::size_t wanted, unsigned threads, Progress& progress) {
+                                   std::size_t wanted, const std::vector<Measured>& unlike,
+                                   unsigned threads, Progress& progress) {
   std::vector<const Layout*> layouts;
   for (const LayoutCandidate& candidate : search.kept) layouts.push_back(&candidate.layout);
   StagingTable table(page, workshop.stager, pins);
@@ -50,10 +83,11 @@ std::vector<StagedLayout> stageAll(const PageCase& page, const Workshop& worksho
   const std::size_t ways = pins.arrangesFreely() ? 1
                                                  : (wanted + layouts.size() - 1) /
                                                        std::max<std::size_t>(1, layouts.size());
+  const std::vector<PageChoices> shown = choicesOf(unlike);
   std::vector<std::vector<StagedLayout>> staged(layouts.size());
   parallelFor(layouts.size(), threads, [&](std::size_t i) {
     if (progress.isStopped()) return;
-    staged[i] = LayoutStaging(page, workshop.rules, table, *layouts[i]).several(ways);
+    staged[i] = LayoutStaging(page, workshop.rules, table, *layouts[i]).several(ways, shown);
     for (StagedLayout& one : staged[i]) {
       one.layout = i;
       one.cost += search.kept[i].cost;
@@ -132,6 +166,44 @@ void keepNew(std::vector<Measured>& finished, const std::vector<Measured>& there
   finished = std::move(out);
 }
 
+/// The pages worth drawing; those of other arrangements than the roughs to be unlike go first.
+std::vector<StagedLayout> worthDrawing(const std::vector<StagedLayout>& staged,
+                                       const LayoutSearch& search, std::size_t most,
+                                       const ToBeUnlike& unlike) {
+  const std::vector<bool> shared = sharedWith(*unlike.roughs, search, *unlike.sheet);
+  std::vector<StagedLayout> others, same;
+  for (const StagedLayout& one : staged) (shared[one.layout] ? same : others).push_back(one);
+  std::vector<StagedLayout> out = shortlist(others, search, most, unlike);
+  std::ranges::move(shortlist(same, search, most - out.size(), unlike), std::back_inserter(out));
+  return out;
+}
+
+/// Moves the roughs to return out of `finished`: good ones unlike each other, and where other
+/// arrangements are too few, those that lie farthest from the roughs to be unlike.
+std::vector<Measured> chosenOf(std::vector<Measured>& finished, std::size_t keep,
+                               const ToBeUnlike& unlike, std::vector<std::string>& notes) {
+  constexpr double kFarthest = 1e6;  // no score outweighs being unlike
+  std::vector<Measured> others, same, out, there = *unlike.roughs;
+  for (Measured& m : finished) {
+    const bool shared = std::ranges::any_of(*unlike.roughs, [&](const Measured& other) {
+      return sharesArrangement(m.layout, other.layout, *unlike.sheet);
+    });
+    (shared ? same : others).push_back(std::move(m));
+  }
+  for (const std::size_t i : chooseDifferent(others, *unlike.sheet, keep, unlike.spread, there))
+    out.push_back(std::move(others[i]));
+  const std::size_t fresh = out.size();
+  if (fresh == keep || same.empty()) return out;
+  there.insert(there.end(), out.begin(), out.end());
+  for (const std::size_t i : chooseDifferent(same, *unlike.sheet, keep - fresh, kFarthest, there))
+    out.push_back(std::move(same[i]));
+  notes.push_back(fmt::format(
+      "Only {} of the {} roughs found {} another arrangement than those they are to be unlike: "
+      "there are no more. The others differ by treatment or pictures.",
+      fresh, out.size(), fresh == 1 ? "has" : "have"));
+  return out;
+}
+
 /// What the pins and the roughs to be unlike leave undone, in words.
 void tellFew(Composed& out, const ComposeOptions& options, const PinsMet& pins) {
   const std::size_t found = out.roughs.size();
@@ -162,16 +234,18 @@ Result<Composed> compose(const Job& job, const Page& page, const Workshop& works
   const std::size_t keep = static_cast<std::size_t>(std::clamp(options.keep, 1, 26));
   const double spread = workshop.rules.spreadOfRoughs();
   PinsMet pins = pinsMet(*pageCase);
-  const LayoutSearch search = searchWithin(*pageCase, workshop.rules, options, pins, progress);
+  LayoutSearch search = searchWithin(*pageCase, workshop.rules, options, pins, progress);
   if (progress.isStopped()) return stopped();
   const std::vector<Measured> unlike = shapesOf(*pageCase, options.unlike, pins.unkept);
+  const ToBeUnlike toBeUnlike{&pageCase->sheet, spread, &unlike};
+  keepOtherArrangements(search, unlike, pageCase->sheet, keep);
   const std::size_t wanted = (keep + unlike.size()) * kFinishedPerKept;
   const auto staged =
-      stageAll(*pageCase, workshop, search, pins, wanted, options.threads, progress);
+      stageAll(*pageCase, workshop, search, pins, wanted, unlike, options.threads, progress);
   if (progress.isStopped()) return stopped();
-  auto finished = finishAll(*pageCase, workshop, search, pins,
-                            shortlist(staged, search, wanted, {&pageCase->sheet, spread, &unlike}),
-                            options.threads, progress);
+  auto finished =
+      finishAll(*pageCase, workshop, search, pins, worthDrawing(staged, search, wanted, toBeUnlike),
+                options.threads, progress);
   if (progress.isStopped()) return stopped();
   keepNew(finished, unlike);
   Composed out;
@@ -180,11 +254,10 @@ Result<Composed> compose(const Job& job, const Page& page, const Workshop& works
   out.sized = search.sized;
   out.staged = staged.size();
   out.exhaustive = search.exhaustive;
-  const std::vector<std::size_t> chosen =
-      chooseDifferent(finished, pageCase->sheet, keep, spread, unlike);
+  std::vector<Measured> chosen = chosenOf(finished, keep, toBeUnlike, pins.unkept);
   parallelFor(chosen.size(), options.threads,
-              [&](std::size_t i) { measureFully(finished[chosen[i]], *pageCase, workshop); });
-  for (const std::size_t i : chosen) out.roughs.push_back(std::move(finished[i].rough));
+              [&](std::size_t i) { measureFully(chosen[i], *pageCase, workshop); });
+  for (Measured& m : chosen) out.roughs.push_back(std::move(m.rough));
   nameRoughs(out.roughs);
   if (!out.roughs.empty()) out.unmet = missedDemands(out.roughs.front(), workshop.rules);
   out.unkept = std::move(pins.unkept);

@@ -4,6 +4,7 @@
 
 #include "compose/choose_different.h"
 #include "compose/layout_of.h"
+#include "compose/layout_staging.h"
 #include "compose/small_page.h"
 #include "job/document.h"
 
@@ -23,6 +24,14 @@ Measured shown(const Rough& rough, const SmallPage& page) {
   m.rough = rough;
   m.layout = layoutOf(rough, page.wishes());
   return m;
+}
+
+/// Panels that are staged alike in both.
+int picturesAlike(const Rough& a, const Rough& b) {
+  int alike = 0;
+  for (std::size_t i = 0; i < a.panels.size(); ++i)
+    alike += stagedAlike(a.panels[i].staging.choice, b.panels[i].staging.choice);
+  return alike;
 }
 
 std::string textOf(const Composed& composed) {
@@ -93,6 +102,34 @@ TEST_CASE("roughs that are to be unlike others are none of them and lie further 
   for (const Rough& rough : others.roughs)
     for (const Rough& old : first.roughs)
       CHECK(unlikeness(shown(rough, page), shown(old, page), page.wishes().sheet) > 0.05);
+}
+
+TEST_CASE("no rough that is to be unlike others has the arrangement of one of them") {
+  SmallPage page;
+  for (int i = 4; i <= 5; ++i) page.page().beats.push_back(SmallPage::beat(i, "stand"));
+  const Composed first = found(page, {.keep = 6});
+  const std::vector<Rough> named{first.roughs[0], first.roughs[1]};
+  const Composed others = found(page, {.keep = 6, .unlike = named});
+  CHECK(others.unkept.empty());
+  REQUIRE(others.roughs.size() == 6);
+  for (const Rough& rough : others.roughs)
+    for (const Rough& old : named) {
+      CAPTURE(rough.arrangement);
+      CAPTURE(rough.treatment);
+      CHECK(rough.arrangement != old.arrangement);
+      CHECK(picturesAlike(rough, old) < 5);
+    }
+}
+
+TEST_CASE("where other arrangements are too few the farthest pages come and it is said") {
+  SmallPage page;
+  page.page().pins.arrangement = page.rough.arrangement;
+  const Composed others = found(page, {.keep = 3, .unlike = {page.rough}});
+  REQUIRE(others.roughs.size() == 3);
+  REQUIRE(others.unkept.size() == 1);
+  CHECK(others.unkept.front().find("Only 0 of the 3 roughs found have another arrangement") == 0);
+  for (const Rough& rough : others.roughs)
+    CHECK(unlikeness(shown(rough, page), shown(page.rough, page), page.wishes().sheet) > 0.15);
 }
 
 TEST_CASE("when everything is pinned there is one page and it is said that there are no more") {

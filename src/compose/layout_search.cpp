@@ -28,7 +28,6 @@ constexpr std::array kTreatments = {Treatment::Plain, Treatment::Bled, Treatment
                                     Treatment::Slanted};
 constexpr std::size_t kReadPerKept = 10;  // layouts whose order is read, per layout kept
 constexpr double kNudge = 0.04;           // of the cost, by the seed
-constexpr double kTooNear = 0.10;         // unlikeness under which two layouts are one idea
 constexpr std::size_t kBlock = 256;       // trees per piece of parallel work
 constexpr float kNone = std::numeric_limits<float>::infinity();
 

@@ -31,5 +31,7 @@ LayoutSearch searchLayouts(const PageCase& page, const RuleBook& book, std::uint
 /// How unlike two layouts are: 0 the same, about 1 nothing in common. Mean move of the panels'
 /// centres and change of their sides, over a quarter of the page's diagonal.
 double unlikeness(const Layout& a, const Layout& b, const Sheet& sheet);
+/// Two layouts that are less unlike are one idea.
+inline constexpr double kTooNear = 0.10;
 
 }  // namespace tw

@@ -110,14 +110,32 @@ StagedLayout LayoutStaging::best(const ChainProblem& asked) const {
   return out;
 }
 
-std::vector<StagedLayout> LayoutStaging::several(std::size_t most) const {
+namespace {
+
+bool isShown(const StagingChoice& choice, std::size_t panel,
+             const std::vector<PageChoices>& shown) {
+  return std::ranges::any_of(
+      shown, [&](const PageChoices& page) { return stagedAlike(choice, page[panel]); });
+}
+
+}  // namespace
+
+std::vector<StagedLayout> LayoutStaging::several(std::size_t most,
+                                                 const std::vector<PageChoices>& shown) const {
   for (const auto* list : variants_)
     if (list->empty()) return {};
   ChainProblem asked = problem();
   const double again =
       (1 - kShapesCount) * book_.spreadOfRoughs() / static_cast<double>(variants_.size());
   std::vector<std::vector<double>> extra(variants_.size());
-  for (std::size_t i = 0; i < variants_.size(); ++i) extra[i].resize(variants_[i]->size());
+  for (std::size_t i = 0; i < variants_.size(); ++i) {
+    extra[i].resize(variants_[i]->size());
+    for (std::size_t k = 0; k < variants_[i]->size(); ++k)
+      if (isShown((*variants_[i])[k].choice, i, shown)) {
+        extra[i][k] += again;
+        asked.unary[i][k] += again;
+      }
+  }
   std::vector<StagedLayout> out;
   for (std::size_t round = 0; out.size() < most && round < kRounds * most; ++round) {
     StagedLayout next = best(asked);

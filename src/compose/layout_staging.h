@@ -18,15 +18,19 @@ struct StagedLayout {
   double cost = 0;
 };
 
+/// A choice for every panel of a page.
+using PageChoices = std::vector<StagingChoice>;
+
 class LayoutStaging {
  public:
   /// All must outlive it.
   LayoutStaging(const PageCase& page, const RuleBook& book, const StagingTable& table,
                 const Layout& layout);
 
-  /// At most `most`, the cheapest first, each next one unlike those before; empty when some panel
-  /// has no variant.
-  std::vector<StagedLayout> several(std::size_t most) const;
+  /// At most `most`, the cheapest first, each next one unlike those before and all of them unlike
+  /// the pages `shown`, as far as that is worth its cost; empty when some panel has no variant.
+  std::vector<StagedLayout> several(std::size_t most,
+                                    const std::vector<PageChoices>& shown = {}) const;
 
  private:
   const Variant& variant(std::size_t panel, int choice) const {

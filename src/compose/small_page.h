@@ -52,19 +52,6 @@ class SmallPage {
   /// To be changed; what follows from it is not made again.
   Page& page() { return job_.pages[0]; }
 
-  Rough rough;
-
- private:
-  static Sheet sheet() {
-    Sheet sheet;
-    sheet.name = "small";
-    sheet.trimWidth = 160;
-    sheet.trimHeight = 240;
-    sheet.bleed = 3;
-    sheet.live = {8, 8, 8, 8};
-    sheet.gutterAcross = sheet.gutterDown = 4;
-    return sheet;
-  }
   static Beat beat(int number, const std::string& pose) {
     Beat out;
     out.id = "p4-" + std::to_string(number);
@@ -79,6 +66,20 @@ class SmallPage {
     said.words = 5;
     out.copy = {said};
     return out;
+  }
+
+  Rough rough;
+
+ private:
+  static Sheet sheet() {
+    Sheet sheet;
+    sheet.name = "small";
+    sheet.trimWidth = 160;
+    sheet.trimHeight = 240;
+    sheet.bleed = 3;
+    sheet.live = {8, 8, 8, 8};
+    sheet.gutterAcross = sheet.gutterDown = 4;
+    return sheet;
   }
 
   Job job_;
