@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kTailToFaceMm = 0.8;
 constexpr double kBubblesShare = 0.75;  ///< of the way to the mouth: bubbles may go nearer
-constexpr double kLongestTailMm = 16, kLongestOffPanelTailMm = 9;
+constexpr double kLongestOffPanelTailMm = 9;
 
 /// Does the tail keep off all faces and all balloons but its own?
 bool isClear(const Polygon& tail, std::size_t own, const std::vector<PlacedBalloon>& balloons,

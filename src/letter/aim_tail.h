@@ -13,6 +13,8 @@ namespace tw {
 
 /// Nearer balloons of one speaker are joined, mm.
 inline constexpr double kBridgeMm = 4;
+/// A longer tail is a rope across the picture: the balloon has to come nearer instead, mm.
+inline constexpr double kLongestTailMm = 16;
 
 bool wantsTail(CopyKind kind);
 /// Do two items, one right after the other, come from one mouth in one tone?

@@ -1,5 +1,7 @@
 #include "letter/held_copy.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "geometry/polygon.h"
@@ -75,6 +77,34 @@ const PlacedBalloon* readBeforeItsTurn(const std::vector<PlacedBalloon>& placed,
   return nullptr;
 }
 
+/// How far its tail ends from the mouth that shows in the panel, mm; 0 without such a mouth and for
+/// a bridge to the balloon before.
+double tipToMouth(const PlacedBalloon& balloon, const LetterRequest& request,
+                  const Letterer& letterer) {
+  const auto item = std::ranges::find(*request.items, balloon.item, &CopyItem::id);
+  if (item == request.items->end() || item->offPanel) return 0;
+  const auto mouth = request.mouths.find(item->speaker);
+  const std::optional<Point> tip = tipOf(balloon, middleOf(balloon, letterer.type()));
+  if (mouth == request.mouths.end() || !tip) return 0;
+  const auto index = static_cast<std::size_t>(item - request.items->begin());
+  if (joinedTo(balloon, index, request)) return 0;
+  return PanelRoom(request, letterer.style()).shows(mouth->second) ? (mouth->second - *tip).length()
+                                                                   : 0;
+}
+
+/// Tails have a greatest length, and bubbles end before it: what is left must not be longer.
+std::optional<CopyFinding> tooFarFromMouth(const PlacedBalloon& balloon,
+                                           const LetterRequest& request, const Letterer& letterer) {
+  const double left = tipToMouth(balloon, request, letterer);
+  if (left <= kLongestTailMm) return std::nullopt;
+  const bool thought = balloon.kind == CopyKind::Thought;
+  return CopyFinding{
+      balloon.item, "far from the mouth",
+      fmt::format("The balloon stands too far from who {} it: its {} {:.0f} mm from the mouth.",
+                  thought ? "thinks" : "says", thought ? "bubbles end" : "tail ends", left),
+      kMoveIt, left / kLongestTailMm - 1};
+}
+
 }  // namespace
 
 std::vector<std::optional<HeldBalloon>> heldIn(const LetterRequest& request,
@@ -122,6 +152,7 @@ std::vector<CopyFinding> heldFindings(const std::vector<PlacedBalloon>& placed, 
     out.push_back({balloon.item, "outside live",
                    "Words of the balloon stand outside the live area, where the trim may cut.",
                    kMoveIt, 0.5});
+  if (auto far = tooFarFromMouth(balloon, request, letterer)) out.push_back(std::move(*far));
   const double over = 1 - commonArea(balloon.outline, request.panel) / whole;
   if (balloon.outline.points.size() > 2 && over > kBorderShare)
     out.push_back({balloon.item, "over the border", "The balloon stands over its panel's border.",

@@ -24,7 +24,7 @@ Polygon tailBeside(const HeldBalloon& held, const LetterRequest& request,
                    const std::vector<PlacedBalloon>& placed, const Letterer& letterer);
 
 /// Against the balloon at `index` of `placed`: on a face, outside the live area or its panel, on
-/// another balloon, out of its turn.
+/// another balloon, out of its turn, too far from who speaks or thinks.
 std::vector<CopyFinding> heldFindings(const std::vector<PlacedBalloon>& placed, std::size_t index,
                                       const LetterRequest& request, const Letterer& letterer);
 

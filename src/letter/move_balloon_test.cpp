@@ -106,6 +106,29 @@ TEST_CASE("a moved balloon has its tail aimed at its mouth") {
   CHECK((mouth - tip).length() < (mouth - middle).length());
 }
 
+TEST_CASE("a thought dragged far from its head is told, near it its bubbles reach the face") {
+  Talk talk;
+  talk.request.panel = polygonOf(Rect{{10, 10}, {160, 90}});
+  talk.items = {say("c1", "mara", "Then I pull.", CopyKind::Thought)};
+  talk.request.standing = talk.placed().balloons;
+  const Point mouth = talk.request.mouths["mara"];
+  const Point start = middleOf(talk.balloon(0), letterer().type());
+  const auto dragged = [&](Point middle) {
+    const PlacedBalloon moved =
+        movedBalloon(talk.balloon(0), middle - start, talk.request, letterer());
+    LetterRequest request = talk.request;
+    request.standing = {moved};
+    const LetterResult result = letterer().place(request);
+    const double left = (*tipOf(result.balloons[0], middle) - mouth).length();
+    INFO("bubbles end " << left << " mm from the mouth");
+    CHECK(has(result, "c1", "far from the mouth") == (left > 16));
+    return left;
+  };
+  CHECK(dragged(mouth + Vector{8, -22}) < 12);
+  CHECK(dragged(mouth + Vector{30, -30}) > 12);
+  CHECK(dragged(mouth + Vector{57, -19}) > 30);  // 60 mm
+}
+
 TEST_CASE("a tip that was dragged stays where it was put when the balloon moves") {
   Talk talk;
   const Point tip{60, 70};
