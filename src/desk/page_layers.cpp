@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "desk/enlarged_surface.h"
 #include "desk/painter_surface.h"
 #include "geometry/polygon.h"
 #include "press/grid_art.h"
@@ -18,6 +19,9 @@ namespace {
 constexpr double kSquintMm = 4;
 constexpr Ink kTierInk{0.10, 0.42, 0.28};
 constexpr double kTierMm = 0.35;
+// Marks are made for a page at print size: at fewer pixels per mm they are drawn larger.
+constexpr double kLegiblePxPerMm = 4.2, kMostEnlarged = 2.6;
+constexpr double kMostCrowded = 1.6;  // of marks that may stand side by side
 
 std::vector<EyeRest> restsOf(const EyePath& path, double share) {
   std::vector<EyeRest> out;
@@ -29,8 +33,6 @@ std::vector<EyeRest> restsOf(const EyePath& path, double share) {
   }
   return out;
 }
-
-constexpr double kNumbersPx = 4.2;  // per mm of an order number, so that it can be read
 
 void drawTiers(Surface& surface, const Measurement& m, const Typesetter& typesetter) {
   const Rect trim = m.picture.sheet.trimRect();
@@ -82,19 +84,23 @@ std::vector<double> tierLines(const Rough& rough) {
 void drawLayers(QPainter& painter, const Measurement& m, const LayersShown& shown,
                 const Typesetter& typesetter) {
   if (!m.measured) return;
-  PainterSurface surface(painter, typesetter);
+  PainterSurface paper(painter, typesetter);
+  const double enlarged =
+      std::clamp(kLegiblePxPerMm / painter.transform().m11(), 1.0, kMostEnlarged);
+  EnlargedSurface surface(paper, enlarged);
+  surface.clip(Path(m.picture.sheet.bleedRect()), FillRule::NonZero);  // no keys beside the paper
   if (shown.has(Layer::Grid) && m.picture.grids.size() == m.picture.rough.panels.size())
-    drawGrids(surface, m.picture, typesetter);
+    drawGrids(paper, m.picture, typesetter);  // its words have no more room
   if (shown.has(Layer::LiveArea)) drawSheetLines(surface, m.picture, typesetter);
   if (shown.has(Layer::Tiers)) drawTiers(surface, m, typesetter);
   if (shown.has(Layer::Leads)) drawLeads(surface, m.picture, typesetter);
   if (shown.has(Layer::EyePath))
     drawPath(surface, m.picture, restsOf(m.readings.eyes.typical, shown.eyeShare), typesetter);
-  if (shown.has(Layer::Order)) {
-    const double magnify = std::max(1.0, kNumbersPx / painter.transform().m11());
-    OrderNumbers(m.picture, typesetter, magnify).drawOn(surface, kFinestMm);
-  }
-  if (shown.has(Layer::Findings)) drawFindingMarks(surface, m.picture, m.findings, typesetter);
+  EnlargedSurface marks(paper, std::min(enlarged, kMostCrowded));
+  if (shown.has(Layer::Findings)) drawFindingMarks(marks, m.picture, m.findings, typesetter);
+  surface.unclip();
+  if (shown.has(Layer::Order))  // they find room for their size themselves
+    OrderNumbers(m.picture, typesetter, enlarged).drawOn(paper, kFinestMm);
 }
 
 QImage squinted(const QImage& page, double pixelsPerMm) {
