@@ -1,11 +1,13 @@
 #include "desk/start_page.h"
 
+#include <QBitmap>
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QRegion>
 #include <QStandardPaths>
 #include <QVBoxLayout>
 
@@ -72,8 +74,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   auto* mark = new QLabel(column);
   // The mark's own margin is cut off, so that it stands flush with the title.
   const QPixmap icon = deskIcon().pixmap(96, 96);
-  const int edge = icon.width() / 8;
-  mark->setPixmap(icon.copy(edge, 0, icon.width() - 2 * edge, icon.height()));
+  mark->setPixmap(icon.copy(QRegion(icon.mask()).boundingRect()));
   down->addWidget(mark);
   auto* title = new QLabel(QStringLiteral("Tierwright"), column);
   QFont large = title->font();

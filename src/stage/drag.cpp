@@ -79,11 +79,20 @@ Joint pinnedBy(MovedPart part) {
   }
 }
 
+/// Does the staging's figure haul on its thing?
+bool hauls(const StagedPanel& panel, const Staging& staging, std::size_t figure,
+           std::size_t thing) {
+  const int prop = beatPropOf(*panel.beat, staging, thing);
+  const auto who =
+      std::ranges::find(panel.beat->figures, staging.figures[figure].who, &BeatFigure::who);
+  return prop >= 0 && who != panel.beat->figures.end() &&
+         isHauledBy(*who, static_cast<std::size_t>(prop), *panel.beat);
+}
+
 bool isHauledLine(const StagedPanel& panel, const Staging& from, const Handle& handle) {
-  if (handle.grab != Grab::Thing || handle.figure < 0) return false;
-  const int prop = beatPropOf(*panel.beat, from, static_cast<std::size_t>(handle.thing));
-  const BeatFigure& holder = panel.beat->figures[static_cast<std::size_t>(handle.figure)];
-  return prop >= 0 && isHauledBy(holder, static_cast<std::size_t>(prop), *panel.beat);
+  return handle.grab == Grab::Thing && handle.figure >= 0 &&
+         hauls(panel, from, static_cast<std::size_t>(handle.figure),
+               static_cast<std::size_t>(handle.thing));
 }
 
 /// Hands that hold `thing`; with one thing held, all that are busy.
@@ -288,7 +297,7 @@ Staging posedAs(const StagedPanel& panel, const Staging& from, std::size_t figur
   putHeldProps(*panel.beat, scene);
   for (std::size_t i = 0; i < out.props.size(); ++i) {
     if (holderOfThing(*panel.beat, from, i) != static_cast<int>(figure)) continue;
-    if (isHauledBy(panel.beat->figures[figure], i, *panel.beat))
+    if (hauls(panel, from, figure, i))
       stringAnew(panel.beat->props[i], haulingHands(scene.actors[figure]), out.props[i]);
     else
       out.props[i] = scene.props[i];
