@@ -103,8 +103,8 @@ void addRoughs(CLI::App& app, int& exitCode) {
       "  tierwright roughs job --page 4 --json -\n"
       "  tierwright roughs job --page 4 --unlike A,B    keeps A and B and finds others\n"
       "Pinned panels and arrangements (tierwright pin) are kept. New roughs take the place of all\n"
-      "others but the chosen one and those named by --unlike; the page as it was goes to "
-      ".history.");
+      "others but the chosen one, those named by --unlike and those that you drew on or placed\n"
+      "balloons in; the page as it was goes to .history.");
   command->callback([a, &exitCode] { exitCode = run(*a); });
 }
 

@@ -6,19 +6,25 @@
 
 #include "command/job_models.h"
 #include "command/job_pages.h"
+#include "compose/hand_work.h"
 #include "compose/rough_names.h"
 
 namespace tw {
 
 namespace {
 
+/// The chosen one, those named, and those that the artist's own hand can be told in.
+bool isKept(const Rough& rough, const Page& page, const std::vector<std::string>& unlike) {
+  return rough.name == page.choice || hasHandWork(rough) ||
+         std::ranges::find(unlike, rough.name) != unlike.end();
+}
+
 Result<std::vector<Rough>> keptRoughs(const Page& page, const std::vector<std::string>& unlike) {
   for (const std::string& name : unlike)
     if (auto found = roughNamed(page, name); !found) return tl::unexpected(found.error());
   std::vector<Rough> out;
   for (const Rough& rough : page.roughs)
-    if (rough.name == page.choice || std::ranges::find(unlike, rough.name) != unlike.end())
-      out.push_back(rough);
+    if (isKept(rough, page, unlike)) out.push_back(rough);
   return out;
 }
 

@@ -31,8 +31,8 @@ struct PageRoughs {
 };
 
 /// The page as new roughs leave it, and what the search says of them; nothing is written. The
-/// chosen rough and those named in `unlike` stay, under their names, in the artist's order. Bad
-/// input when the page has none of such a name.
+/// chosen rough, those named in `unlike` and those with work of the artist's own hand stay, under
+/// their names, in the artist's order. Bad input when the page has none of such a name.
 struct FoundRoughs {
   Page page;
   Composed composed;  ///< its roughs are the page's

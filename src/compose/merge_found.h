@@ -10,7 +10,8 @@ namespace tw {
 
 /// A page's roughs by name when a search began.
 struct RoughsBefore {
-  std::vector<std::string> kept;  ///< that the search had to leave: the picked one, "unlike these"
+  std::vector<std::string>
+      kept;  ///< that the search had to leave: the picked one, "unlike these", hand work
   std::vector<std::string> all;
 };
 

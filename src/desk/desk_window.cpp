@@ -118,6 +118,7 @@ void DeskWindow::closeJob() {
   rememberPlace(
       qt(document_->folder().string()),
       {document_->page().number, document_->rough() ? qt(document_->rough()->name) : QString(),
+       document_->panel() ? static_cast<int>(*document_->panel()) + 1 : 0,
        station() ? station()->actionName() : QString()});
   const Result<void> onDisk = document_->finishSaving();
   places_->setCurrentWidget(start_);
@@ -251,6 +252,8 @@ void DeskWindow::goBackTo(const PlaceLeft& place) {
     const std::string name = place.rough.toStdString();
     if (std::ranges::find(roughs, name, &Rough::name) != roughs.end()) document_->showRough(name);
   }
+  if (place.page == document_->page().number && place.panel > 0)
+    document_->selectPanel(static_cast<std::size_t>(place.panel) - 1);
   for (std::size_t i = 0; i < stations_.size(); ++i)
     if (stations_[i]->actionName() == place.station) goTo(i);
 }

@@ -16,6 +16,7 @@
 #include "command/read_page.h"
 #include "desk/painter_surface.h"
 #include "geometry/polygon.h"
+#include "press/number_places.h"
 #include "press/page_art.h"
 
 namespace tw {
@@ -51,6 +52,17 @@ QImage blankImage(const Rect& at, double pixelsPerMm) {
 void toMm(QPainter& painter, const Rect& at, double pixelsPerMm) {
   painter.scale(pixelsPerMm, pixelsPerMm);
   painter.translate(-at.min.x, -at.min.y);
+}
+
+/// The panel with all its copy, and a little around.
+Rect copyPlace(const RoughPanel& panel, const Typesetter& typesetter) {
+  Rect out = bounds(panel.outline);
+  for (const Polygon& shape : copyShapes(panel, typesetter)) {
+    const Rect box = bounds(shape);
+    out = {{std::min(out.min.x, box.min.x), std::min(out.min.y, box.min.y)},
+           {std::max(out.max.x, box.max.x), std::max(out.max.y, box.max.y)}};
+  }
+  return out.outset(kAroundPanelMm);
 }
 
 }  // namespace
@@ -261,9 +273,10 @@ void EngineThread::drawPanels(bool quickly) {
   });
   for (std::size_t k = 0; k < work.size(); ++k) {  // one typesetter, so one after another
     auto image = std::make_shared<PanelImage>(*made[k]);
-    image->copy = blankImage(image->at, pixelsPerMm_);
+    image->copyAt = copyPlace(tried_->rough().panels[work[k]], typesetter_);
+    image->copy = blankImage(image->copyAt, pixelsPerMm_);
     QPainter painter(&image->copy);
-    toMm(painter, image->at, pixelsPerMm_);
+    toMm(painter, image->copyAt, pixelsPerMm_);
     PainterSurface surface(painter, typesetter_);
     drawPanelCopy(surface, tried_->rough().panels[work[k]], typesetter_);
     images_[work[k]] = std::move(image);

@@ -17,7 +17,8 @@ namespace tw {
 
 /// A panel's picture and its copy as pixels, transparent where nothing is.
 struct PanelImage {
-  Rect at;  ///< mm on the page
+  Rect at;      ///< of the picture, mm on the page
+  Rect copyAt;  ///< of the copy: a balloon may have been drawn out of its panel
   QImage picture, copy;
   bool isQuick = false;  ///< drawn coarsely, to keep up with a hand
 };

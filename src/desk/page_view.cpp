@@ -356,7 +356,7 @@ void PageView::paintPanels(QPainter& painter) const {
   for (const std::size_t i : order)
     if (i < m.images.size() && m.images[i]) draw(m.images[i]->at, m.images[i]->picture);
   for (const auto& image : m.images)
-    if (image) draw(image->at, image->copy);
+    if (image) draw(image->copyAt, image->copy);
 }
 
 QImage PageView::composed() const {

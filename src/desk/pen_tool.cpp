@@ -65,7 +65,7 @@ bool PenTool::press(PageView& view, const PenPoint& point) {
   panel_ = view.panelAt(point.at);
   if (!panel_) panel_ = nearestPanel(point.at);  // a line may begin on the gutter or the margin
   if (!panel_ || *panel_ >= document_.rough()->panels.size()) return false;
-  if (!setting.erases) document_.selectPanel(panel_);
+  if (!setting.erases && view.panelAt(point.at)) document_.selectPanel(panel_);
   isErasing_ = setting.erases || point.isEraser;
   stroke_ = {{}, {}, setting.black};
   if (isErasing_) erased_ = document_.page();

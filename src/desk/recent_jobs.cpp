@@ -44,6 +44,7 @@ void rememberPlace(const QString& folder, const PlaceLeft& place) {
   QSettings settings;
   settings.setValue(keyOf(folder, "page"), place.page);
   settings.setValue(keyOf(folder, "rough"), place.rough);
+  settings.setValue(keyOf(folder, "panel"), place.panel);
   settings.setValue(keyOf(folder, "station"), place.station);
 }
 
@@ -51,6 +52,7 @@ PlaceLeft placeLeft(const QString& folder) {
   const QSettings settings;
   return {settings.value(keyOf(folder, "page")).toInt(),
           settings.value(keyOf(folder, "rough")).toString(),
+          settings.value(keyOf(folder, "panel")).toInt(),
           settings.value(keyOf(folder, "station")).toString()};
 }
 

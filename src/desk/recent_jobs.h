@@ -17,6 +17,7 @@ QString titleOf(const QString& folder);
 struct PlaceLeft {
   int page = 0;     ///< 0: never open
   QString rough;    ///< name
+  int panel = 0;    ///< from 1; 0: none
   QString station;  ///< its action's name
 };
 void rememberPlace(const QString& folder, const PlaceLeft& place);

@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "command/roughs.h"
+#include "compose/hand_work.h"
 #include "compose/merge_found.h"
 #include "desk/controls.h"
 #include "desk/in_qt.h"
@@ -106,7 +107,10 @@ void RoughSearch::find(const std::vector<std::string>& unlike) {
   };
   RoughsBefore before{unlike, {}};
   before.kept.push_back(document_.page().choice);
-  for (const Rough& rough : document_.page().roughs) before.all.push_back(rough.name);
+  for (const Rough& rough : document_.page().roughs) {
+    before.all.push_back(rough.name);
+    if (hasHandWork(rough)) before.kept.push_back(rough.name);
+  }
   errand_.start(work, [this, page, before](Result<FoundRoughs> found) {
     take(page, before, std::move(found));
   });

@@ -13,7 +13,7 @@ namespace tw {
 
 namespace {
 
-constexpr double kTraceMm = 0.5, kTraceOffMm = 0.1;  // width, and how far a line may be moved
+constexpr double kTraceMm = 0.5, kTraceOffMm = 0.5;  // width, and how far a line may be moved
 constexpr std::array<const char*, 3> kNames{"takeWhole", "takeCut", "takeOver"};
 
 }  // namespace

@@ -22,6 +22,7 @@ PanelInHand::PanelInHand(Document& document, Engine& engine, QObject* parent)
   connect(&document_, &Document::pageChanged, this, [this](int number) {
     if (number != document_.page().number || keeping_) return;
     trying_ = false;  // somebody else's edit, or undo: what was tried on the old state is gone
+    emit said({});
     takeDocument();
   });
   takeMeasured();

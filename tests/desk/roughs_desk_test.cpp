@@ -65,6 +65,7 @@ class RoughsTest final : public QObject {
   void twoRoughsAreSetSideBySide();
   void theStripGoesToAPage();
   void undoShowsTheRoughThatWasShown();
+  void aRoughThatWasDrawnOnStaysWhenOthersAreFound();
   void aJobOpensWhereItWasLeft();
   void keysLieOverTheStationAndEscClosesThem();
   void aPageIsShownAgainWithItsPanel();
@@ -131,15 +132,31 @@ void RoughsTest::undoShowsTheRoughThatWasShown() {
   QCOMPARE(desk.document().rough()->name, fresh);
 }
 
+void RoughsTest::aRoughThatWasDrawnOnStaysWhenOthersAreFound() {
+  RoughsCase desk;
+  QVERIFY(desk.begin(3));
+  Page drawn = desk.page();
+  drawn.roughs[1].panels[0].strokes.push_back({{{20, 20}, {30, 30}}, {0.6, 0.6}, false});
+  QVERIFY(desk.document().change(QStringLiteral("draw"), drawn));
+  desk.part<QSpinBox>("keepRoughs")->setValue(3);
+  QVERIFY(desk.act("findRoughs"));
+  QVERIFY(desk.edited(1));
+  QCOMPARE(desk.names(), std::string("ABCD"));
+  QVERIFY(desk.page().roughs[1] == drawn.roughs[1]);
+  QVERIFY(desk.page().roughs[0].panels[0].strokes.empty());
+}
+
 void RoughsTest::aJobOpensWhereItWasLeft() {
   RoughsCase desk;
   QVERIFY(desk.begin(2));
   desk.document().showRough("B");
+  desk.document().selectPanel(2);
   QVERIFY(desk.act("goStaging"));
   desk.window.closeJob();
   QVERIFY(desk.window.openJob(QString::fromStdString(desk.folder().string())));
   QCOMPARE(desk.page().number, 4);
   QCOMPARE(desk.document().rough()->name, std::string("B"));
+  QCOMPARE(desk.document().panel(), std::optional<std::size_t>(2));
   QCOMPARE(desk.window.station()->actionName(), QStringLiteral("goStaging"));
 }
 
