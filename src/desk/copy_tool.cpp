@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "desk/look.h"
+#include "desk/merge_ids.h"
 #include "desk/page_view.h"
 #include "desk/painter_surface.h"
 #include "geometry/polygon.h"
@@ -22,7 +23,6 @@ namespace {
 constexpr double kTipPx = 11;                      // from a tip, that still takes it
 constexpr double kNudgeMm = 0.5, kFarNudgeMm = 3;  // with and without Shift
 constexpr double kClickPx = 3;                     // a shorter way is a click
-constexpr int kMergeBase = 0x0c0000;               // of this tool's edits
 
 /// A box around copy that has no outline of its own.
 Rect boxOf(const PlacedBalloon& balloon, const Letterer& letterer) {
@@ -133,7 +133,7 @@ void CopyTool::keep(const QString& what, PlacedBalloon balloon) {
   if (!chosen_) return;
   held_ = balloon.byHand ? std::optional(balloon) : std::nullopt;
   put(*chosen_, std::move(balloon));
-  engine_.keep(what, kMergeBase + merge_ % 0xffff);
+  engine_.keep(what, kMergeCopy + merge_ % 0xffff);
 }
 
 void CopyTool::nudge(Vector by) {

@@ -101,13 +101,11 @@ void Engine::drop() {
 }
 
 void Engine::finishKeeping() {
-  waiting_.clear();
-  if (keepAt_ == 0) return;
-  if (MeasurementPtr measured = thread_->waitFor(keepAt_)) {
+  while (keepAt_ != 0) {  // keeping one begins the next that waits
+    MeasurementPtr measured = thread_->waitFor(keepAt_);
+    if (measured == nullptr) return forgetKeeping();
     latest_ = std::move(measured);
     keepNow();
-  } else {
-    forgetKeeping();
   }
 }
 
@@ -124,6 +122,7 @@ void Engine::setPixelsPerMm(double pixelsPerMm) {
 }
 
 void Engine::take(MeasurementPtr measurement) {
+  if (latest_ && measurement->turn < latest_->turn) return;  // a newer one was waited for
   latest_ = std::move(measurement);
   if (keepAt_ != 0 && latest_->turn >= keepAt_) keepNow();
   emit measured();

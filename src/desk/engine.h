@@ -49,8 +49,8 @@ class Engine final : public QObject {
   void keep(const QString& what, int merge = -1);
   /// What is being kept stays; what waits behind it is forgotten.
   void drop();
-  /// Waits for an edit that is still being measured and keeps it; some 30 ms at most. Before
-  /// whatever would overtake it: undo, another page, the end.
+  /// Waits for the edits that are still being measured and keeps them; some 30 ms each. Before
+  /// whatever would overtake them: undo, another page, the end.
   void finishKeeping();
 
   /// Of the images; the view that is seen sets it.

@@ -9,6 +9,7 @@
 
 #include "desk/edit_art.h"
 #include "desk/in_qt.h"
+#include "desk/merge_ids.h"
 #include "geometry/length_words.h"
 #include "geometry/polygon.h"
 
@@ -20,7 +21,6 @@ constexpr double kReachPx = 9, kSnapPx = 7, kMostSnapMm = 2.5;
 constexpr double kStepMm = 0.5, kLongStepMm = 5;
 constexpr double kLeadLength = 0.3, kLeastLeadMm = 14;  // of the panel's lesser side
 constexpr double kLeastDragMm = 1e-3;
-constexpr int kFirstMerge = 41'000;  // of edits by arrow keys; apart from other tools' numbers
 
 bool sameOutlines(const PageEdit& a, const PageEdit& b) {
   return a.panels() == b.panels();
@@ -65,7 +65,7 @@ PageEditTool::PageEditTool(Document& document, Engine& engine, PageView& view, Q
       view_(view),
       preview_(document, engine),
       aim_(engine, preview_),
-      merge_(kFirstMerge) {
+      merge_(kMergePageEdit) {
   connect(&document_, &Document::pageChanged, this, &PageEditTool::takeDocument);
   connect(&document_, &Document::jobChanged, this, &PageEditTool::takeDocument);
   connect(&document_, &Document::shownChanged, this, &PageEditTool::takeDocument);

@@ -8,15 +8,12 @@
 #include <cmath>
 
 #include "desk/in_qt.h"
+#include "desk/merge_ids.h"
 #include "job/words.h"
 
 namespace tw {
 
-namespace {
-
-constexpr int kMergeDials = 3000;  // ids of edits that become one
-
-}  // namespace
+namespace {}  // namespace
 
 CameraControls::CameraControls(PanelInHand& hand, QWidget* parent) : QWidget(parent), hand_(hand) {
   setObjectName(QStringLiteral("cameraControls"));

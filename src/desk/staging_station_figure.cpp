@@ -11,15 +11,12 @@
 
 #include "desk/controls.h"
 #include "desk/in_qt.h"
+#include "desk/merge_ids.h"
 #include "stage/balance.h"
 
 namespace tw {
 
-namespace {
-
-constexpr int kMergeFigure = 5000;
-
-}  // namespace
+namespace {}  // namespace
 
 FigureControls::FigureControls(PanelInHand& hand, QWidget* parent) : QWidget(parent), hand_(hand) {
   setObjectName(QStringLiteral("figureControls"));

@@ -8,6 +8,7 @@
 
 #include "desk/in_qt.h"
 #include "geometry/polygon.h"
+#include "review/called.h"
 
 namespace tw {
 
@@ -102,6 +103,11 @@ QString FitControls::whyNot(Answer answer) const {
   return {};
 }
 
+/// Another figure may be selected by now.
+QString FitControls::answeredFor() const {
+  return qt(calledIn(hand_.document().job(), answers_->figure.who));
+}
+
 /// A rough keeps its figures in their panels: what stands over the border is traced in blue, to be
 /// drawn so on the board.
 void FitControls::trace() {
@@ -117,7 +123,7 @@ void FitControls::trace() {
     stroke.widthsMm.assign(stroke.points.size(), kTraceMm);
     strokes.push_back(std::move(stroke));
   }
-  hand_.changePage(tr("trace %1 over the border").arg(hand_.nameOfFigure(hand_.figure())), after);
+  hand_.changePage(tr("trace %1 over the border").arg(answeredFor()), after);
 }
 
 void FitControls::take(Answer answer) {
@@ -127,8 +133,8 @@ void FitControls::take(Answer answer) {
   const Staging& from = hand_.storedPanel().staging;
   const auto camera = fitted(from.camera, hand_.stage().frame, *fit);
   hand_.apply(seenBy(hand_.stage(), from, *camera),
-              answer == Whole ? tr("%1 whole in the panel").arg(hand_.nameOfFigure(hand_.figure()))
-                              : tr("%1 cut by the border").arg(hand_.nameOfFigure(hand_.figure())));
+              answer == Whole ? tr("%1 whole in the panel").arg(answeredFor())
+                              : tr("%1 cut by the border").arg(answeredFor()));
 }
 
 void FitControls::refresh() {

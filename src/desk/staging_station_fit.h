@@ -26,6 +26,7 @@ class FitControls final : public QWidget {
  private:
   enum Answer { Whole, Cut, Over };
   void ask();
+  QString answeredFor() const;
   void trace();
   void take(Answer answer);
   std::optional<Fit> fitOf(Answer answer) const;

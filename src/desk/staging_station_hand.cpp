@@ -3,14 +3,9 @@
 #include <algorithm>
 
 #include "desk/in_qt.h"
+#include "desk/merge_ids.h"
 
 namespace tw {
-
-namespace {
-
-constexpr int kPerEpoch = 100000, kEpochs = 20000;  // merge ids of an epoch; they stay an int
-
-}  // namespace
 
 PanelInHand::PanelInHand(Document& document, Engine& engine, QObject* parent)
     : QObject(parent), document_(document), engine_(engine) {
@@ -242,7 +237,7 @@ void PanelInHand::keep(const QString& what, int merge) {
   }
   keeping_ = true;
   keptStaging_ = now_;
-  engine_.keep(what, merge < 0 ? merge : merge + epoch_ % kEpochs * kPerEpoch);
+  engine_.keep(what, merge < 0 ? merge : merge + epoch_ % kMergeEpochs * kMergesPerEpoch);
 }
 
 void PanelInHand::apply(Staging staging, const QString& what, int merge) {

@@ -15,13 +15,13 @@
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "desk/merge_ids.h"
 #include "stage/light_names.h"
 
 namespace tw {
 
 namespace {
 
-constexpr int kMergeLight = 4000;
 constexpr int kBallPx = 120;
 constexpr double kMarkPx = 9, kNearPx = 22, kStep = 0.02;
 constexpr std::array<LampName, 3> kLamps{LampName::Key, LampName::Fill, LampName::Rim};

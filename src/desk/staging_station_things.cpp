@@ -11,13 +11,13 @@
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "desk/merge_ids.h"
 #include "stage/held_props.h"
 
 namespace tw {
 
 namespace {
 
-constexpr int kMergeThings = 6000;
 constexpr int kRows = 5;
 constexpr std::array<const char*, 4> kHands{"", "left", "right", "both"};
 

@@ -8,6 +8,7 @@
 
 #include "desk/in_qt.h"
 #include "desk/look.h"
+#include "desk/merge_ids.h"
 #include "desk/page_view.h"
 #include "desk/staging_tool_marks.h"
 #include "geometry/polygon.h"
@@ -20,8 +21,7 @@ constexpr double kReachPx = 15;  // how near a press must be to a handle
 constexpr double kStepMm = 1, kBigStepMm = 5, kFineStepMm = 0.2;
 constexpr double kNearerM = 0.02;
 constexpr double kOrbitDegPerMm = 1.2, kTurnDegPerMm = 0.25;
-constexpr double kDollyPerMm = 0.012;                     // of the logarithm of the distance
-constexpr int kMergeHandles = 1000, kMergeCamera = 2000;  // ids of edits that become one
+constexpr double kDollyPerMm = 0.012;  // of the logarithm of the distance
 
 }  // namespace
 

@@ -8,6 +8,7 @@
 #include "base/files.h"
 #include "command/shelve_picture.h"
 #include "desk/in_qt.h"
+#include "desk/merge_ids.h"
 #include "geometry/polygon.h"
 #include "job/picture_size.h"
 
@@ -16,7 +17,6 @@ namespace tw {
 namespace {
 
 constexpr double kUsualStrength = 0.5;
-constexpr int kMergeStrength = 2000000000 - 100000000;  // a slider's way is one step
 
 QString words(const char* text) {
   return QCoreApplication::translate("Underlay", text);
@@ -106,7 +106,7 @@ void strengthenUnderlay(Document& document, double strength) {
   const auto which = static_cast<int>(under - page.underlays.begin());
   under->strength = strength;
   document.change(words(QT_TRANSLATE_NOOP("Underlay", "strengthen the picture under")), page,
-                  kMergeStrength + 1000 * page.number + which);
+                  kMergeUnderlay + 1000 * page.number + which);
 }
 
 void takeUnderlayAway(Document& document) {

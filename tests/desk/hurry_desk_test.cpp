@@ -48,6 +48,7 @@ class HurryDeskTest final : public QObject {
   void undoTakesBackAnEditThatIsNotMeasuredYet();
   void anEditStaysOnItsPageWhenThePageIsTurnedAtOnce();
   void twoEditsAtOnceStayTwo();
+  void twoEditsAreKeptWhenThePageIsTurnedAtOnce();
   void anEditIsOnDiskWhenTheJobIsClosedAtOnce();
   void aPageThereAndBackIsShown();
   void undoShowsThePageItChanges();
@@ -109,6 +110,19 @@ void HurryDeskTest::twoEditsAtOnceStayTwo() {
   QVERIFY(desk.act("undo"));
   QCOMPARE(desk.headTurn(panels_[0]), 21.0);
   QCOMPARE(desk.headTurn(panels_[1]), 0.0);
+}
+
+void HurryDeskTest::twoEditsAreKeptWhenThePageIsTurnedAtOnce() {
+  HurryCase desk;
+  QVERIFY(desk.begin(roughed_));
+  desk.turnHead(panels_[0], 21);
+  desk.turnHead(panels_[1], -17);
+  desk.document().showPage(kPage + 1);
+  QCOMPARE(desk.edits(), 2);
+  QCOMPARE(desk.headTurn(panels_[0]), 21.0);
+  QCOMPARE(desk.headTurn(panels_[1]), -17.0);
+  QVERIFY(desk.settled());
+  QCOMPARE(desk.engine().latest()->page, kPage + 1);
 }
 
 void HurryDeskTest::anEditIsOnDiskWhenTheJobIsClosedAtOnce() {
