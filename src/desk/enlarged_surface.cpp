@@ -44,21 +44,21 @@ Path EnlargedSurface::grown(const Path& path) const {
 }
 
 void EnlargedSurface::fill(const Path& path, Ink ink, FillRule rule) {
-  under_.fill(grown(path), ink, rule);
+  under().fill(grown(path), ink, rule);
 }
 
 void EnlargedSurface::line(const Path& path, const Pen& pen) {
   Pen own = pen;
   own.width *= factor_;
   for (double& dash : own.dashes) dash *= factor_;
-  under_.line(grown(path), own);
+  under().line(grown(path), own);
 }
 
 void EnlargedSurface::type(const TypeLine& line) {
   TypeLine own = line;
   own.sizePt *= factor_;
   own.at.y += (factor_ - 1) * kHalfCapital * line.sizePt * kMmPerPt;  // stays about its middle
-  under_.type(own);
+  under().type(own);
 }
 
 }  // namespace tw

@@ -3,33 +3,22 @@
 // shapes grow about their middles; what is large keeps its shape.
 #pragma once
 
-#include "base/result.h"
-#include "press/surface.h"
+#include "press/passing_surface.h"
 
 namespace tw {
 
-class EnlargedSurface final : public Surface {
+class EnlargedSurface final : public PassingSurface {
  public:
   /// `factor` ≥ 1.
-  EnlargedSurface(Surface& under, double factor) : under_(under), factor_(factor) {}
+  EnlargedSurface(Surface& under, double factor) : PassingSurface(under), factor_(factor) {}
 
   void fill(const Path& path, Ink ink, FillRule rule) override;
   void line(const Path& path, const Pen& pen) override;
-  void clip(const Path& path, FillRule rule) override { under_.clip(path, rule); }
-  void unclip() override { under_.unclip(); }
   void type(const TypeLine& line) override;
-  void place(const Sketch&, double, Point) override {
-    ensure(false, "enlarged surface: draw the sketch itself");
-  }
-  void openGroup(const std::string& id, const std::string& title, bool shown) override {
-    under_.openGroup(id, title, shown);
-  }
-  void closeGroup() override { under_.closeGroup(); }
 
  private:
   Path grown(const Path& path) const;
 
-  Surface& under_;
   double factor_;
 };
 
