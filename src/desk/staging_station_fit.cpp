@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "desk/in_qt.h"
+#include "geometry/calm_outline.h"
 #include "geometry/polygon.h"
 #include "review/called.h"
 
@@ -14,7 +15,8 @@ namespace tw {
 
 namespace {
 
-constexpr double kTraceMm = 0.5, kTraceOffMm = 0.5;  // width, and how far a line may be moved
+// Of the traced outline: width, what is finer goes, and how far thinning may move it.
+constexpr double kTraceMm = 0.5, kTraceCalmMm = 1.5, kTraceOffMm = 0.05;
 constexpr std::array<const char*, 3> kNames{"takeWhole", "takeCut", "takeOver"};
 
 }  // namespace
@@ -117,7 +119,8 @@ void FitControls::trace() {
   auto& strokes = after.roughs[*index].panels[hand_.panel()].strokes;
   for (const Polygon& part : answers_->figure.ownShapes) {
     PenStroke stroke;
-    stroke.points = simplified(answers_->over->fit.placed(part).points, kTraceOffMm);
+    stroke.points =
+        simplified(calmOutline(answers_->over->fit.placed(part), kTraceCalmMm).points, kTraceOffMm);
     if (stroke.points.size() < 3) continue;
     stroke.points.push_back(stroke.points.front());
     stroke.widthsMm.assign(stroke.points.size(), kTraceMm);
